@@ -42,7 +42,7 @@ internal sealed class RangeValidation<T>
     {
         foreach (var check in checks)
         {
-            if (!faults.IsFull && !check.Holds(owner))
+            if (!faults.HasMore && !check.Holds(owner))
             {
                 check.Report(owner, FaultList.Below(pointer, check.Name), faults);
             }
@@ -158,6 +158,7 @@ internal class ListCheck<T, TItem>(string name, Func<T, IReadOnlyList<TItem>?> g
     public override void Report(T owner, string pointer, FaultList faults)
     {
         var list = get(owner)!;
+            faults.HasTooLongList |= list.Count > greatest;
         if (!HasCount(list))
         {
             faults.Add(
@@ -167,7 +168,7 @@ internal class ListCheck<T, TItem>(string name, Func<T, IReadOnlyList<TItem>?> g
             return;
         }
 
-        for (var i = 0; i < list.Count && !faults.IsFull; i++)
+        for (var i = 0; i < list.Count && !faults.HasMore; i++)
         {
             var below = FaultList.Below(pointer, i.ToString(CultureInfo.InvariantCulture));
             if (list[i] is not { } element)

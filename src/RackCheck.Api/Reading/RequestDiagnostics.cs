@@ -173,7 +173,7 @@ internal sealed class RequestDiagnostics
         var index = 0;
         foreach (var value in element.EnumerateArray())
         {
-            if (faults.IsFull)
+            if (faults.HasMore)
             {
                 break;
             }
@@ -219,7 +219,7 @@ internal sealed class RequestDiagnostics
     {
         foreach (var property in element.EnumerateObject())
         {
-            if (faults.IsFull)
+            if (faults.HasMore)
             {
                 yield break;
             }

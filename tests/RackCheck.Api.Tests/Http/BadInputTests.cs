@@ -223,9 +223,37 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Faults_beyond_the_maximum_are_cut_off_with_notice()
+    public async Task Members_beyond_the_maximum_are_cut_off_with_notice()
     {
-        var items = string.Join(",", Enumerable.Repeat("{\"id\":\"\",\"heightU\":1}", 150));
+        var members = string.Join(",", Enumerable.Range(0, 101).Select(i => $"\"x{i}\":1"));
+        var answer = await service.PostAsync($$"""{ {{Cabinet}}, "items": [], {{members}} }""");
+        Assert.Equal(("", "more-faults"), answer.Faults.Last());
+    }
+
+    [Fact]
+    public async Task Empty_list_hides_no_other_fault()
+    {
+        var answer = await service.PostAsync(
+            $$"""
+            { {{Cabinet}}, "items": [ { "id": "a", "heightU": 1, "onShelf": "none" } ],
+              "pdus": [ { "id": "p", "supply": "none", "ratedA": 10, "groups": [] } ] }
+            """);
+        Assert.Equal([("/items/0/onShelf", "unknown-id"), ("/pdus/0/groups", "wrong-count"), ("/pdus/0/supply", "unknown-id")], answer.Faults);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("/items/0")]
+    [InlineData("/a~1b/~0/")]
+    public async Task JsonPointer_of_an_acceptance_is_accepted(string pointer)
+    {
+        var acceptance = $$"""{ "rule": "layout.reserve", "pointer": "{{pointer}}", "reason": "r", "acceptedBy": "b" }""";
+        Assert.Equal(200, (await service.PostAsync($$"""{ {{Cabinet}}, "items": [], "acceptances": [ {{acceptance}} ] }""")).Status);
+    }
+
+    private async Task<Answer> FaultyAsync(int count, string item)
+    {
+        var items = string.Join(",", Enumerable.Range(0, count).Select(i => item.Replace("$", $"{i}", StringComparison.Ordinal)));
         var answer = await service.PostAsync("{" + Cabinet + ", \"items\": [" + items + "] }");
         answer.IsProblem(422);
         Assert.Equal(101, answer.Faults.Count());
@@ -234,6 +262,22 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [InlineData("\"massKg\": -0")]
+    // Faults that the relations, the ranges, and the members themselves have.
+    [Theory]
+    [InlineData("{\"id\":\"\",\"heightU\":1}")]
+    [InlineData("{\"id\":\"a$\",\"heightU\":99}")]
+    [InlineData("{\"id\":\"a$\",\"heightU\":\"1\"}")]
+    [InlineData("{\"id\":\"a$\",\"heightU\":1,\"x\":1}")]
+    [InlineData("null")]
+    public async Task Faults_beyond_the_maximum_are_cut_off_with_notice(string item)
+    {
+        var answer = await FaultyAsync(150, item);
+        Assert.Equal(101, answer.Faults.Count());
+        Assert.Equal(("", "more-faults"), answer.Faults.Last());
+        Assert.Equal(101, (await FaultyAsync(101, item)).Faults.Count());
+        Assert.DoesNotContain("more-faults", (await FaultyAsync(100, item)).Faults.Select(f => f.Code));
+    }
+
     [InlineData("\"massKg\": -0.0")]
     [InlineData("\"massKg\": 1e2")]
     [InlineData("\"massKg\": null")]
