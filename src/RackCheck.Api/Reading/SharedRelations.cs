@@ -73,7 +73,7 @@ internal static class SharedRelations
         }
         else if (!(value >= limit.Minimum && value <= limit.Maximum))
         {
-            fail(pointer, FaultCodes.OutOfRange, Invariant($"{value} is outside {limit.Minimum} to {limit.Maximum} {limit.Unit}."));
+            fail(pointer, FaultCodes.OutOfRange, RangeWording.Outside(value, limit.Minimum, limit.Maximum, " " + limit.Unit));
         }
         else if (rule.Safety && (limit.Stricter == Stricter.Lower ? value > limit.Default : value < limit.Default))
         {
