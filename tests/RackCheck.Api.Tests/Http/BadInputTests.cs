@@ -167,6 +167,18 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
         "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", \"acceptedBy\": \"b\", \"upTo\": { \"value\": 1 } } ]",
         "/acceptances/0/upTo/unit",
         "missing-member")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"pointer\": \"items/0\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]",
+        "/acceptances/0/pointer",
+        "wrong-form")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"pointer\": \"/items/~2\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]",
+        "/acceptances/0/pointer",
+        "wrong-form")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"pointer\": \"/items/0~\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]",
+        "/acceptances/0/pointer",
+        "wrong-form")]
     [InlineData("\"asOf\": \"2026-12-01\"", "/asOf", "wrong-form")]
     [InlineData("\"asOf\": \"2026-12-01T00:00:00\"", "/asOf", "wrong-form")]
     [InlineData(
@@ -222,6 +234,22 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
         Assert.Contains("Did you mean massKg?", answer.Text, StringComparison.Ordinal);
     }
 
+    // Faults that the relations, the ranges, and the members themselves have.
+    [Theory]
+    [InlineData("{\"id\":\"\",\"heightU\":1}")]
+    [InlineData("{\"id\":\"a$\",\"heightU\":99}")]
+    [InlineData("{\"id\":\"a$\",\"heightU\":\"1\"}")]
+    [InlineData("{\"id\":\"a$\",\"heightU\":1,\"x\":1}")]
+    [InlineData("null")]
+    public async Task Faults_beyond_the_maximum_are_cut_off_with_notice(string item)
+    {
+        var answer = await FaultyAsync(150, item);
+        Assert.Equal(101, answer.Faults.Count());
+        Assert.Equal(("", "more-faults"), answer.Faults.Last());
+        Assert.Equal(101, (await FaultyAsync(101, item)).Faults.Count());
+        Assert.DoesNotContain("more-faults", (await FaultyAsync(100, item)).Faults.Select(f => f.Code));
+    }
+
     [Fact]
     public async Task Members_beyond_the_maximum_are_cut_off_with_notice()
     {
@@ -256,28 +284,11 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
         var items = string.Join(",", Enumerable.Range(0, count).Select(i => item.Replace("$", $"{i}", StringComparison.Ordinal)));
         var answer = await service.PostAsync("{" + Cabinet + ", \"items\": [" + items + "] }");
         answer.IsProblem(422);
-        Assert.Equal(101, answer.Faults.Count());
-        Assert.Equal(("", "more-faults"), answer.Faults.Last());
+        return answer;
     }
 
     [Theory]
     [InlineData("\"massKg\": -0")]
-    // Faults that the relations, the ranges, and the members themselves have.
-    [Theory]
-    [InlineData("{\"id\":\"\",\"heightU\":1}")]
-    [InlineData("{\"id\":\"a$\",\"heightU\":99}")]
-    [InlineData("{\"id\":\"a$\",\"heightU\":\"1\"}")]
-    [InlineData("{\"id\":\"a$\",\"heightU\":1,\"x\":1}")]
-    [InlineData("null")]
-    public async Task Faults_beyond_the_maximum_are_cut_off_with_notice(string item)
-    {
-        var answer = await FaultyAsync(150, item);
-        Assert.Equal(101, answer.Faults.Count());
-        Assert.Equal(("", "more-faults"), answer.Faults.Last());
-        Assert.Equal(101, (await FaultyAsync(101, item)).Faults.Count());
-        Assert.DoesNotContain("more-faults", (await FaultyAsync(100, item)).Faults.Select(f => f.Code));
-    }
-
     [InlineData("\"massKg\": -0.0")]
     [InlineData("\"massKg\": 1e2")]
     [InlineData("\"massKg\": null")]
