@@ -85,8 +85,8 @@ internal sealed class CheckStream(
         OperationCanceledException => Problems.Of(ProblemKind.Unavailable, "The service is stopping. Send this line and those after it again."),
         TimeoutException => Problems.Of(ProblemKind.Timeout, fault.Message + " Send this line and those after it again."),
         _ when ClientFaults.IsBadBody(fault) => Problems.Of(ProblemKind.NotJson, ClientFaults.Detail + " Send this line and those after it again."),
-        InvalidDataException or InvalidOperationException { Source: "System.IO.Compression.Brotli" } =>
-            Problems.Of(ProblemKind.NotJson, "The request body is not compressed as its content encoding says."),
+        _ when ClientFaults.IsBadCompression(fault) =>
+            Problems.Of(ProblemKind.NotJson, ClientFaults.CompressionDetail + " Send this line and those after it again."),
         _ => null,
     };
 

@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
@@ -42,6 +43,27 @@ public sealed class CheckStreamTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    [Fact]
+    public async Task Compressed_stream_that_breaks_off_ends_with_the_line_to_go_on_from()
+    {
+        using var whole = new MemoryStream();
+        using (var gzip = new GZipStream(whole, CompressionLevel.Fastest, leaveOpen: true))
+        {
+            gzip.Write(Encoding.UTF8.GetBytes($"{Sound}\n{Faulty}\n"));
+        }
+
+        using var client = service.CreateClient();
+        foreach (var missing in (int[])[0, 8])
+        {
+            using var content = new ByteArrayContent(whole.ToArray()[..^missing]);
+            content.Headers.ContentType = new(Lines);
+            content.Headers.ContentEncoding.Add("gzip");
+            var answer = await Answer.OfAsync(await client.PostAsync(Path, content));
+            var answers = answer.Text.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonNode.Parse(l)!).Select(a => (NumberOf(a), StatusOf(a)));
+            Assert.Equal(missing == 0 ? [(1, 0), (2, 0)] : [(1, 0), (2, 0), (3, 400)], answers);
+        }
+    }
+
     public async Task Part_numbers_are_looked_up()
     {
         var parts = OneLine("rack-part-numbers");
