@@ -66,7 +66,7 @@ internal sealed class CheckStream(
             await places.WaitAsync(either.Token);
             while (await lines.NextAsync(either.Token) is { } line)
             {
-                await inWork.WriteAsync(AnswerAsync(line, end), CancellationToken.None);
+                await inWork.WriteAsync(AnswerAsync(line, lines.MostBytes, end), CancellationToken.None);
                 await places.WaitAsync(either.Token);
             }
         }
@@ -137,11 +137,11 @@ internal sealed class CheckStream(
         }
     }
 
-    private async Task<AnswerLease> AnswerAsync(StreamedLine line, CancellationToken end)
+    private async Task<AnswerLease> AnswerAsync(StreamedLine line, int mostBytes, CancellationToken end)
     {
         if (line.IsTooLong)
         {
-            return Answer(line.Number, Problems.Of(ProblemKind.TooLarge, "The line is longer than a request body may be."));
+            return Answer(line.Number, Problems.Of(ProblemKind.TooLarge, FormattableString.Invariant($"The maximum length of a line is {mostBytes} bytes.")));
         }
 
         memory.Take(line.Length);

@@ -39,10 +39,10 @@ public sealed class CheckStreamTests(Service service) : IClassFixture<Service>
         string[] lines = [Sound, "", "{\"items\":3}", "no json", "\"\ud83d", tooLong, " \t\r", Faulty + "\r", tooLong];
         var answers = await CheckAsync(string.Join("\n", lines));
         Assert.Equal([(1, 0), (3, 422), (4, 400), (5, 400), (6, 413), (8, 0), (9, 413)], answers.Select(a => (NumberOf(a), StatusOf(a))));
+        Assert.Equal("The maximum length of a line is 1048576 bytes.", (string)answers[4]["problem"]!["detail"]!);
         Assert.Equal((await service.PostAsync(lines[2])).Faults, new Answer(422, null, answers[1]["problem"]!.ToJsonString(), null!).Faults);
     }
 
-    [Fact]
     [Fact]
     public async Task Compressed_stream_that_breaks_off_ends_with_the_line_to_go_on_from()
     {
@@ -64,6 +64,7 @@ public sealed class CheckStreamTests(Service service) : IClassFixture<Service>
         }
     }
 
+    [Fact]
     public async Task Part_numbers_are_looked_up()
     {
         var parts = OneLine("rack-part-numbers");
