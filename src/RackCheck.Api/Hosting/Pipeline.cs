@@ -36,7 +36,7 @@ internal static partial class Pipeline
         app.UseManagementPort();
         app.UseFormerDocsAddresses();
         app.UseExactAddresses();
-        app.UseCors();
+        app.UseOrigins();
         app.UseAccess();
         app.UseRequestDecompression();
         app.UseResponseCompression();
