@@ -2,7 +2,6 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text;
 using System.Text.Json.Nodes;
-using Microsoft.Extensions.DependencyInjection;
 using RackCheck.Api.Tests.Hosting;
 using Serilog;
 using Serilog.Events;
