@@ -48,7 +48,7 @@ internal sealed class Computation<T>(long queued, Func<long, T> compute) : Compu
     private Func<long, T>? compute = compute;
 
     /// <summary>The result, once it is there.</summary>
-    public Task<T> Result => result.Task;
+    public Task<T> Answer => result.Task;
 
     /// <inheritdoc/>
     public override void Refuse(Exception reason)

@@ -138,7 +138,7 @@ internal sealed class ComputePool : IDisposable
         }
 
         queue.Add(computation, CancellationToken.None);
-        return computation.Result;
+        return computation.Answer;
     }
 
     /// <summary>Counts a refusal because the queue is full.</summary>

@@ -59,8 +59,8 @@ public sealed class CheckStreamTests(Service service) : IClassFixture<Service>
             content.Headers.ContentType = new(Lines);
             content.Headers.ContentEncoding.Add("gzip");
             var answer = await Answer.OfAsync(await client.PostAsync(Path, content));
-            var answers = answer.Text.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonNode.Parse(l)!).Select(a => (NumberOf(a), StatusOf(a)));
-            Assert.Equal(missing == 0 ? [(1, 0), (2, 0)] : [(1, 0), (2, 0), (3, 400)], answers);
+            var answers = answer.Text.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonNode.Parse(l)!);
+            Assert.Equal(missing == 0 ? [(1, 0), (2, 0)] : [(1, 0), (2, 0), (3, 400)], answers.Select(a => (NumberOf(a), StatusOf(a))));
         }
     }
 
