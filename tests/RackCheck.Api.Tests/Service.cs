@@ -17,7 +17,7 @@ public sealed class Service : WebApplicationFactory<Program>
     public static readonly string[] Patience =
     [
         "Admission:Checks:WaitMs=600000", "Admission:Checks:WorkMs=600000", "Admission:Planning:WaitMs=600000", "Admission:Planning:WorkMs=600000",
-        "Admission:Documents:WaitMs=600000", "Admission:Documents:WorkMs=600000",
+        "Admission:Searches:WaitMs=600000", "Admission:Searches:WorkMs=600000", "Admission:Documents:WaitMs=600000", "Admission:Documents:WorkMs=600000",
     ];
 
     protected override void ConfigureWebHost(IWebHostBuilder builder) => BePatient(builder.UseEnvironment("Development"));

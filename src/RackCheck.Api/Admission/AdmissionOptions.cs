@@ -11,8 +11,11 @@ public sealed class AdmissionOptions : IValidatableObject
     /// <summary>Checks of racks.</summary>
     public PoolOptions Checks { get; init; } = new();
 
-    /// <summary>Baskets and proposals.</summary>
+    /// <summary>Baskets, comparisons and quick proposals.</summary>
     public PoolOptions Planning { get; init; } = new() { Queue = 32, TargetMs = 1_000, WorkMs = 40_000 };
+
+    /// <summary>Thorough proposals. One computes for up to half a minute on one thread, so they wait for each other and keep nothing else waiting.</summary>
+    public PoolOptions Searches { get; init; } = new() { Workers = 1, Queue = 8, TargetMs = 5_000, WorkMs = 40_000 };
 
     /// <summary>Drawings, lists and sheets.</summary>
     public PoolOptions Documents { get; init; } = new() { Queue = 32, TargetMs = 500 };
@@ -29,7 +32,8 @@ public sealed class AdmissionOptions : IValidatableObject
     {
         foreach (var (name, own) in new (string, object)[]
         {
-            (nameof(Checks), Checks), (nameof(Planning), Planning), (nameof(Documents), Documents), (nameof(Streams), Streams),
+            (nameof(Checks), Checks), (nameof(Planning), Planning), (nameof(Searches), Searches), (nameof(Documents), Documents),
+            (nameof(Streams), Streams),
         })
         {
             var faults = new List<ValidationResult>();

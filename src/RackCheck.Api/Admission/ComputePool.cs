@@ -24,6 +24,9 @@ internal sealed class ComputePool : IDisposable
     // After a refusal no burst is let in for this time: requests that come whatever the answers do would fill the queue whenever it has just emptied.
     private static readonly TimeSpan Shedding = TimeSpan.FromMilliseconds(500);
 
+    // How often the queue is looked through for those that have waited too long, within the time that they may wait.
+    private const int SweepsInWait = 20;
+
     // How long a thread that gives way waits before it looks again whether the pool ends.
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(50);
 
@@ -38,8 +41,14 @@ internal sealed class ComputePool : IDisposable
     private readonly KeyValuePair<string, object?> tag;
     private readonly Traffic traffic;
     private readonly bool givesWay;
-    private readonly BlockingCollection<Task> queue;
+    private readonly TimeSpan mostWait;
+    private readonly ConcurrentQueue<Computation> order = new();
+    private readonly BlockingCollection<Computation> queue;
     private readonly Thread[] threads;
+    private readonly ITimer sweep;
+
+    // Of those in the queue; the rest were refused there.
+    private int waiting;
     private long lastEmpty;
     private long lastFull;
     private long meanWorkTicks;
@@ -55,14 +64,17 @@ internal sealed class ComputePool : IDisposable
     {
         (this.options, this.time, this.metrics, tag) = (options, time, metrics, new("pool", name));
         (this.traffic, this.givesWay) = (traffic, givesWay);
-        queue = new BlockingCollection<Task>(options.Queue);
-        metrics.Watch(tag, () => queue.Count);
+        mostWait = TimeSpan.FromMilliseconds(options.WaitMs);
+        queue = new BlockingCollection<Computation>(order);
+        metrics.Watch(tag, () => Volatile.Read(ref waiting));
         threads =
         [
             .. Enumerable.Range(0, options.WorkersInForce)
                 .Select(i => new Thread(givesWay && i > 0 ? WorkWhileIdle : Work) { IsBackground = true, Name = $"{name}-{i}" }),
         ];
         Array.ForEach(threads, t => t.Start());
+        var period = TimeSpan.FromMilliseconds(Math.Max(1, options.WaitMs / SweepsInWait));
+        sweep = time.CreateTimer(static own => ((ComputePool)own!).RefuseLate(), this, period, period);
     }
 
     /// <summary>Whether the queue is full. A request is refused before its body is read.</summary>
@@ -70,7 +82,7 @@ internal sealed class ComputePool : IDisposable
     {
         get
         {
-            var waiting = queue.Count;
+            var waiting = Volatile.Read(ref this.waiting);
             if (waiting == 0)
             {
                 Volatile.Write(ref lastEmpty, time.GetTimestamp());
@@ -111,27 +123,22 @@ internal sealed class ComputePool : IDisposable
     public Task<T> Run<T>(Func<CancellationToken, T> compute, CancellationToken aborted) =>
         TryQueue(compute, aborted) ?? throw new InvalidOperationException("The queue has no place.");
 
-    // The awaiting request goes on in the server's threads; the pool's thread takes the next computation.
     private Task<T>? TryQueue<T>(Func<CancellationToken, T> compute, CancellationToken aborted)
     {
-        var queued = time.GetTimestamp();
-        var task = new Task<T>(() => Compute(compute, queued, aborted), TaskCreationOptions.RunContinuationsAsynchronously);
+        if (Interlocked.Increment(ref waiting) > options.Queue)
+        {
+            Interlocked.Decrement(ref waiting);
+            return null;
+        }
+
+        var computation = new Computation<T>(time.GetTimestamp(), queued => Compute(compute, queued, aborted));
         if (!givesWay)
         {
             traffic.Begin();
         }
 
-        if (queue.TryAdd(task, 0, CancellationToken.None))
-        {
-            return task;
-        }
-
-        if (!givesWay)
-        {
-            traffic.End();
-        }
-
-        return null;
+        queue.Add(computation, CancellationToken.None);
+        return computation.Answer;
     }
 
     /// <summary>Counts a refusal because the queue is full.</summary>
@@ -150,20 +157,66 @@ internal sealed class ComputePool : IDisposable
     {
         queue.CompleteAdding();
         Array.ForEach(threads, t => t.Join());
+        sweep.Dispose();
         queue.Dispose();
     }
 
-    // A failure of a computation stays in its task.
-    private void Work()
+    // Threads that compute for long look at nobody who waits.
+    private void RefuseLate()
     {
-        foreach (var task in queue.GetConsumingEnumerable())
+        if (Volatile.Read(ref waiting) == 0)
         {
-            if (queue.Count == 0)
+            return;
+        }
+
+        foreach (var computation in order)
+        {
+            var waited = time.GetElapsedTime(computation.Queued);
+            if (waited < mostWait)
             {
-                Volatile.Write(ref lastEmpty, time.GetTimestamp());
+                return;
             }
 
-            Run(task);
+            if (TryTake(computation))
+            {
+                metrics.Waited(tag, waited);
+                Refuse("wait");
+                computation.Refuse(WaitedTooLong());
+                End();
+            }
+        }
+    }
+
+    private bool TryTake(Computation computation)
+    {
+        if (!computation.TryTake())
+        {
+            return false;
+        }
+
+        if (Interlocked.Decrement(ref waiting) == 0)
+        {
+            Volatile.Write(ref lastEmpty, time.GetTimestamp());
+        }
+
+        return true;
+    }
+
+    private void End()
+    {
+        if (!givesWay)
+        {
+            traffic.End();
+        }
+    }
+
+    private static OverloadedException WaitedTooLong() => new("The service is busy; the request waited too long.");
+
+    private void Work()
+    {
+        foreach (var computation in queue.GetConsumingEnumerable())
+        {
+            Run(computation);
         }
     }
 
@@ -172,19 +225,19 @@ internal sealed class ComputePool : IDisposable
     {
         while (!queue.IsCompleted)
         {
-            if (traffic.WaitUntilIdle(Pause) && queue.TryTake(out var task, Pause))
+            if (traffic.WaitUntilIdle(Pause) && queue.TryTake(out var computation, Pause))
             {
-                Run(task);
+                Run(computation);
             }
         }
     }
 
-    private void Run(Task task)
+    private void Run(Computation computation)
     {
-        task.RunSynchronously(TaskScheduler.Default);
-        if (!givesWay)
+        if (TryTake(computation))
         {
-            traffic.End();
+            computation.Run();
+            End();
         }
     }
 
@@ -193,10 +246,10 @@ internal sealed class ComputePool : IDisposable
         aborted.ThrowIfCancellationRequested();
         var waited = time.GetElapsedTime(queued);
         metrics.Waited(tag, waited);
-        if (waited > TimeSpan.FromMilliseconds(options.WaitMs))
+        if (waited > mostWait)
         {
             Refuse("wait");
-            throw new OverloadedException("The service is busy; the request waited too long.");
+            throw WaitedTooLong();
         }
 
         using var trace = Traces.StartActivity((string)tag.Value!);

@@ -12,8 +12,11 @@ internal sealed class ComputePools(IOptions<AdmissionOptions> options, TimeProvi
     /// <summary>Checks of racks.</summary>
     public ComputePool Checks { get; } = new("checks", options.Value.Checks, time, metrics, traffic);
 
-    /// <summary>Baskets and proposals.</summary>
+    /// <summary>Baskets, comparisons and quick proposals.</summary>
     public ComputePool Planning { get; } = new("planning", options.Value.Planning, time, metrics, traffic);
+
+    /// <summary>Thorough proposals.</summary>
+    public ComputePool Searches { get; } = new("searches", options.Value.Searches, time, metrics, traffic);
 
     /// <summary>Drawings, lists and sheets.</summary>
     public ComputePool Documents { get; } = new("documents", options.Value.Documents, time, metrics, traffic);
@@ -27,6 +30,7 @@ internal sealed class ComputePools(IOptions<AdmissionOptions> options, TimeProvi
         Streams.Dispose();
         Checks.Dispose();
         Planning.Dispose();
+        Searches.Dispose();
         Documents.Dispose();
     }
 }

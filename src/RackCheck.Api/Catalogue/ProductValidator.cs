@@ -37,7 +37,7 @@ internal static class ProductValidator
         var faults = new FaultList();
         RangeValidation<ProductList>.Instance.Report(list, "", faults);
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        for (var i = 0; i < list.Products.Count && !faults.IsFull && !faults.HasWrongCount; i++)
+        for (var i = 0; i < list.Products.Count && !faults.HasMore && !faults.HasTooLongList; i++)
         {
             if (list.Products[i] is not { } product)
             {

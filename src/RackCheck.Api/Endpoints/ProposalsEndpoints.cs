@@ -60,7 +60,8 @@ internal static class ProposalsEndpoints
         }
 
         var needed = await parts.ForPlanAsync(PartNumbers(request), context.RequestAborted);
-        var reply = await JsonRequest.ComputeAsync(context, pools.Planning, cancellation =>
+        var pool = request.Effort == SearchEffort.Thorough ? pools.Searches : pools.Planning;
+        var reply = await JsonRequest.ComputeAsync(context, pool, cancellation =>
         {
             var answer = planner.Plan(request, needed.Found, needed.Offered, cancellation);
             needed.Require(answer.Alternatives.Count > 0);

@@ -17,8 +17,10 @@ internal static class FaultHandler
         {
             case BadHttpRequestException bad:
                 // Limits of the server, and incomplete bodies.
-                var detail = bad.StatusCode == StatusCodes.Status413PayloadTooLarge ? null : "The request body is incomplete.";
+                var detail = bad.StatusCode == StatusCodes.Status413PayloadTooLarge ? null : ClientFaults.Detail;
                 return Problems.WriteAsync(context, bad.StatusCode, detail);
+            case IOException size when ClientFaults.IsBadChunkSize(size):
+                return Problems.WriteAsync(context, StatusCodes.Status400BadRequest, ClientFaults.Detail);
             case OperationCanceledException when context.RequestAborted.IsCancellationRequested:
                 context.Response.StatusCode = ClientClosedRequest;
                 return Task.CompletedTask;

@@ -27,14 +27,16 @@ internal static partial class Pipeline
         {
             ExceptionHandler = FaultHandler.HandleAsync,
 
-            // An unavailable catalogue and too much work are no errors of this service. The request log has the 503 and the metrics have the reason.
-            SuppressDiagnosticsCallback = static fault => fault.Exception is CatalogueUnavailableException or OverloadedException,
+            // An unavailable catalogue, too much work and bodies that are not valid HTTP are no errors of this service. The request log has the status, and
+            // the metrics have the reason of a 503.
+            SuppressDiagnosticsCallback = static fault =>
+                fault.Exception is CatalogueUnavailableException or OverloadedException || ClientFaults.IsBadBody(fault.Exception),
         });
         app.UseStatusCodePages(status => WriteStatusAsync(status.HttpContext));
         app.UseManagementPort();
         app.UseFormerDocsAddresses();
         app.UseExactAddresses();
-        app.UseCors();
+        app.UseOrigins();
         app.UseAccess();
         app.UseRequestDecompression();
         app.UseResponseCompression();

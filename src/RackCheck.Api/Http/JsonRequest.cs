@@ -82,9 +82,9 @@ internal sealed class JsonRequest(ArrayPool<byte> buffers, MemoryBudget memory, 
             context.Response.Headers.Connection = "close";
             return (null, ProblemKind.Timeout, $"The request body did not arrive within {options.Value.BodySeconds} s.");
         }
-        catch (Exception fault) when (fault is InvalidDataException || (fault is InvalidOperationException && fault.Source == "System.IO.Compression.Brotli"))
+        catch (Exception fault) when (ClientFaults.IsBadCompression(fault))
         {
-            return (null, ProblemKind.NotJson, "The request body is not compressed as its content encoding says.");
+            return (null, ProblemKind.NotJson, ClientFaults.CompressionDetail);
         }
     }
 

@@ -1,3 +1,4 @@
+using Microsoft.Extensions.Primitives;
 using Microsoft.Net.Http.Headers;
 
 namespace RackCheck.Api.Http;
@@ -6,6 +7,7 @@ namespace RackCheck.Api.Http;
 internal static class Negotiation
 {
     private const string Json = "application/json";
+    private const string Charset = "utf-8";
 
     /// <summary>Whether the content type is JSON in UTF-8, as RFC 8259 requires.</summary>
     public static bool SendsJson(HttpRequest request) => Sends(request, Json);
@@ -23,7 +25,7 @@ internal static class Negotiation
 
         return MediaTypeHeaderValue.TryParse(header, out var type)
             && type.MediaType.Equals(mediaType, StringComparison.OrdinalIgnoreCase)
-            && (!type.Charset.HasValue || type.Charset.Value.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+            && (!type.Charset.HasValue || IsUtf8(type.Charset));
     }
 
     /// <summary>Whether the client accepts JSON. An unreadable header is ignored.</summary>
@@ -50,6 +52,12 @@ internal static class Negotiation
             return offered[0];
         }
 
+        foreach (var range in ranges.Where(static r => IsUtf8(r.Charset)))
+        {
+            // As the answer has it, so that the two are equal where the range has quotation marks.
+            range.Charset = Charset;
+        }
+
         string? chosen = null;
         var most = 0.0;
         foreach (var mediaType in offered)
@@ -64,9 +72,10 @@ internal static class Negotiation
     }
 
     // The most specific range decides: "application/json;q=0, */*" accepts everything except JSON.
+    // A parameter of a range has to be one of the answer (RFC 9110, section 12.5.1), and all text is sent in UTF-8.
     private static double QualityOf(string mediaType, IList<MediaTypeHeaderValue> ranges)
     {
-        var type = new MediaTypeHeaderValue(mediaType);
+        var type = new MediaTypeHeaderValue(mediaType) { Charset = Charset };
         MediaTypeHeaderValue? best = null;
         foreach (var range in ranges)
         {
@@ -79,5 +88,8 @@ internal static class Negotiation
         return best is null ? 0 : best.Quality ?? 1;
     }
 
-    private static int Exactness(MediaTypeHeaderValue range) => range.MatchesAllTypes ? 0 : range.MatchesAllSubTypes ? 1 : 2;
+    private static int Exactness(MediaTypeHeaderValue range) =>
+        range.MatchesAllTypes ? 0 : range.MatchesAllSubTypes ? 1 : range.Charset.HasValue ? 3 : 2;
+
+    private static bool IsUtf8(StringSegment charset) => charset.HasValue && charset.Value.Trim('"').Equals(Charset, StringComparison.OrdinalIgnoreCase);
 }

@@ -30,6 +30,36 @@ internal static class ProtocolServices
         services.Configure<GzipCompressionProviderOptions>(options => options.Level = System.IO.Compression.CompressionLevel.Fastest);
     }
 
+    /// <summary>
+    /// Answers pages of the named origins. A cache keeps an answer for the origin that it is for: one to another origin, or to none, has no leave for the page.
+    /// </summary>
+    /// <param name="app">The pipeline.</param>
+    public static void UseOrigins(this WebApplication app)
+    {
+        if (app.Services.GetRequiredService<IOptions<CorsOptions>>().Value.Origins.Length > 0)
+        {
+            app.Use(static (context, next) =>
+            {
+                context.Response.OnStarting(
+                    static state =>
+                    {
+                        // The framework adds it itself where there are several origins and the request has one of them.
+                        var headers = ((HttpContext)state).Response.Headers;
+                        if (!headers.Vary.Contains(HeaderNames.Origin, StringComparer.OrdinalIgnoreCase))
+                        {
+                            headers.Append(HeaderNames.Vary, HeaderNames.Origin);
+                        }
+
+                        return Task.CompletedTask;
+                    },
+                    context);
+                return next(context);
+            });
+        }
+
+        app.UseCors();
+    }
+
     private static void Allow(CorsPolicyBuilder policy, string[] origins) => policy
         .WithOrigins(origins)
         .WithMethods(HttpMethods.Get, HttpMethods.Head, HttpMethods.Post)

@@ -9,7 +9,6 @@ public sealed class FaultList
     public const int Most = 100;
 
     private readonly Dictionary<string, Fault> byPointer = new(StringComparer.Ordinal);
-    private bool more;
 
     /// <summary>Code of faults that are not listed; null lists all.</summary>
     public string? Ignored { get; init; }
@@ -18,10 +17,10 @@ public sealed class FaultList
     public bool IsEmpty => byPointer.Count == 0;
 
     /// <summary>Whether a list is longer than the contract allows. Comparing its elements could then take too long.</summary>
-    public bool HasWrongCount => byPointer.Values.Any(f => f.Code == FaultCodes.WrongCount);
+    public bool HasTooLongList { get; set; }
 
-    /// <summary>Whether the maximum is reached.</summary>
-    public bool IsFull => byPointer.Count >= Most;
+    /// <summary>Whether a fault had no place any more: looking for further ones changes nothing.</summary>
+    public bool HasMore { get; private set; }
 
     /// <summary>Adds a fault unless its pointer, or one above it, already has a fault.</summary>
     /// <param name="pointer">JSON pointer, RFC 6901.</param>
@@ -31,12 +30,6 @@ public sealed class FaultList
     {
         if (code == Ignored)
         {
-            return;
-        }
-
-        if (IsFull)
-        {
-            more = true;
             return;
         }
 
@@ -53,6 +46,12 @@ public sealed class FaultList
             }
         }
 
+        if (byPointer.Count >= Most)
+        {
+            HasMore = true;
+            return;
+        }
+
         byPointer.Add(pointer, new Fault { Pointer = pointer, Code = code, Detail = detail });
     }
 
@@ -61,7 +60,7 @@ public sealed class FaultList
     public List<Fault> ToList()
     {
         var faults = byPointer.Values.OrderBy(f => f.Pointer, PointerOrder.Instance).ToList();
-        if (more)
+        if (HasMore)
         {
             faults.Add(new Fault { Pointer = "", Code = FaultCodes.More, Detail = $"There are more faults; the first {Most} are listed." });
         }

@@ -42,7 +42,7 @@ internal sealed class RangeValidation<T>
     {
         foreach (var check in checks)
         {
-            if (!faults.IsFull && !check.Holds(owner))
+            if (!faults.HasMore && !check.Holds(owner))
             {
                 check.Report(owner, FaultList.Below(pointer, check.Name), faults);
             }
@@ -66,8 +66,8 @@ internal sealed class NumberCheck<T>(string name, Func<T, double?> get, double l
 {
     public override bool Holds(T owner) => get(owner) is not { } value || (value >= least && value <= greatest);
 
-    public override void Report(T owner, string pointer, FaultList faults) => faults.Add(
-        pointer, FaultCodes.OutOfRange, string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is outside {least} to {greatest}."));
+    public override void Report(T owner, string pointer, FaultList faults) =>
+        faults.Add(pointer, FaultCodes.OutOfRange, RangeWording.Outside(get(owner)!.Value, least, greatest));
 }
 
 /// <summary>An integer and its range, or its allowed values.</summary>
@@ -79,9 +79,7 @@ internal sealed class WholeNumberCheck<T>(string name, Func<T, int?> get, int le
     public override void Report(T owner, string pointer, FaultList faults) => faults.Add(
         pointer,
         FaultCodes.OutOfRange,
-        allowed is null
-            ? string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is outside {least} to {greatest}.")
-            : string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is not one of the allowed values: {string.Join(", ", allowed)}."));
+        allowed is null ? RangeWording.Outside(get(owner)!.Value, least, greatest) : RangeWording.NotAllowed(get(owner)!.Value, allowed));
 }
 
 /// <summary>A string, its length and format. Control characters are not allowed, since strings go into logs, sheets and drawings.</summary>
@@ -160,6 +158,7 @@ internal class ListCheck<T, TItem>(string name, Func<T, IReadOnlyList<TItem>?> g
         var list = get(owner)!;
         if (!HasCount(list))
         {
+            faults.HasTooLongList |= list.Count > greatest;
             faults.Add(
                 pointer,
                 FaultCodes.WrongCount,
@@ -167,7 +166,7 @@ internal class ListCheck<T, TItem>(string name, Func<T, IReadOnlyList<TItem>?> g
             return;
         }
 
-        for (var i = 0; i < list.Count && !faults.IsFull; i++)
+        for (var i = 0; i < list.Count && !faults.HasMore; i++)
         {
             var below = FaultList.Below(pointer, i.ToString(CultureInfo.InvariantCulture));
             if (list[i] is not { } element)

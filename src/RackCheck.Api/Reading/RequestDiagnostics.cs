@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
@@ -94,7 +95,7 @@ internal sealed class RequestDiagnostics
         return options;
     }
 
-    private void Walk(JsonElement element, JsonTypeInfo type, string pointer, string? member)
+    private void Walk(JsonElement element, JsonTypeInfo type, string pointer, string? member, ICustomAttributeProvider? attributes = null)
     {
         switch (type.Kind)
         {
@@ -111,7 +112,7 @@ internal sealed class RequestDiagnostics
                 WalkObject(element, Metadata(typeof(ExistingCabinet)), pointer, member);
                 break;
             case JsonTypeInfoKind.None:
-                WalkScalar(element, type, pointer, member);
+                WalkScalar(element, type, pointer, member, attributes);
                 break;
             default:
                 var wanted = type.Kind == JsonTypeInfoKind.Enumerable ? "an array" : "an object";
@@ -135,7 +136,7 @@ internal sealed class RequestDiagnostics
             }
             else if (value.ValueKind != JsonValueKind.Null)
             {
-                Walk(value, Metadata(property.PropertyType), below, name);
+                Walk(value, Metadata(property.PropertyType), below, name, property.AttributeProvider);
             }
             else if (property.IsRequired)
             {
@@ -173,7 +174,7 @@ internal sealed class RequestDiagnostics
         var index = 0;
         foreach (var value in element.EnumerateArray())
         {
-            if (faults.IsFull)
+            if (faults.HasMore)
             {
                 break;
             }
@@ -198,7 +199,7 @@ internal sealed class RequestDiagnostics
         }
     }
 
-    private void WalkScalar(JsonElement element, JsonTypeInfo type, string pointer, string? member)
+    private void WalkScalar(JsonElement element, JsonTypeInfo type, string pointer, string? member, ICustomAttributeProvider? attributes)
     {
         try
         {
@@ -208,7 +209,7 @@ internal sealed class RequestDiagnostics
         }
         catch (Exception fault) when (fault is JsonException or InvalidOperationException or FormatException)
         {
-            var (code, detail) = Explain(element, Nullable.GetUnderlyingType(type.Type) ?? type.Type);
+            var (code, detail) = Explain(element, Nullable.GetUnderlyingType(type.Type) ?? type.Type, attributes);
             faults.Add(pointer, code, detail);
             WriteNull(member);
         }
@@ -219,7 +220,7 @@ internal sealed class RequestDiagnostics
     {
         foreach (var property in element.EnumerateObject())
         {
-            if (faults.IsFull)
+            if (faults.HasMore)
             {
                 yield break;
             }
@@ -251,7 +252,7 @@ internal sealed class RequestDiagnostics
         }
     }
 
-    private static (string Code, string Detail) Explain(JsonElement element, Type type)
+    private static (string Code, string Detail) Explain(JsonElement element, Type type, ICustomAttributeProvider? attributes)
     {
         if (type.IsEnum && element.ValueKind == JsonValueKind.String)
         {
@@ -262,7 +263,7 @@ internal sealed class RequestDiagnostics
         {
             return element.TryGetDouble(out var number) && double.IsFinite(number) && Math.Abs(number) < int.MaxValue
                 ? (FaultCodes.WrongType, "It is a number with a fraction where an integer is required.")
-                : (FaultCodes.OutOfRange, "It exceeds the largest number allowed here.");
+                : (FaultCodes.OutOfRange, RangeWording.Of(attributes, element.GetDouble()) ?? "It exceeds the largest number allowed here.");
         }
 
         if (type == typeof(string) && element.ValueKind == JsonValueKind.String)
@@ -305,6 +306,7 @@ internal sealed class RequestDiagnostics
         var text when text.Contains("trailing comma", StringComparison.Ordinal) => ": a comma with nothing after it",
         var text when text.Contains("'/' is", StringComparison.Ordinal) => ": a comment",
         var text when text.Contains("''' is", StringComparison.Ordinal) => ": a single quotation mark",
+        var text when text.Contains("Expected end of data", StringComparison.Ordinal) => ": something after the end of the document",
         var text when text.Contains("depth to be zero", StringComparison.Ordinal) || text.Contains("end of data", StringComparison.Ordinal) =>
             ": it ends too early",
         _ => "",

@@ -84,7 +84,7 @@ public abstract class RequestReader<T>(JsonTypeInfo<T> type, Func<ReadOnlySpan<b
         if (document is not null)
         {
             RangeValidation<T>.Instance.Report(document, "", faults);
-            if (!faults.HasWrongCount)
+            if (!faults.HasTooLongList)
             {
                 AddRelations(document, faults);
             }

@@ -17,6 +17,9 @@ internal static class SharedRelations
 {
     private static readonly Regex TimePattern = new(Timestamps.Pattern, RegexOptions.CultureInvariant | RegexOptions.Compiled, TimeSpan.FromMilliseconds(100));
 
+    private static readonly Regex PointerPattern =
+        new(@"\A(/([^/~]|~[01])*)*\z", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking, TimeSpan.FromMilliseconds(100));
+
     /// <summary>Finds supplies with duplicate ids.</summary>
     public static void SuppliesAreUnique(IReadOnlyList<Supply>? supplies, AddFault fail)
     {
@@ -73,7 +76,7 @@ internal static class SharedRelations
         }
         else if (!(value >= limit.Minimum && value <= limit.Maximum))
         {
-            fail(pointer, FaultCodes.OutOfRange, Invariant($"{value} is outside {limit.Minimum} to {limit.Maximum} {limit.Unit}."));
+            fail(pointer, FaultCodes.OutOfRange, RangeWording.Outside(value, limit.Minimum, limit.Maximum, " " + limit.Unit));
         }
         else if (rule.Safety && (limit.Stricter == Stricter.Lower ? value > limit.Default : value < limit.Default))
         {
@@ -105,6 +108,14 @@ internal static class SharedRelations
             if ((acceptance.Fingerprint is null ? 0 : 1) + (acceptance.Item is null ? 0 : 1) + (acceptance.Pointer is null ? 0 : 1) != 1)
             {
                 fail(pointer, FaultCodes.Inconsistent, "An acceptance identifies its finding by one of fingerprint, item and pointer.");
+            }
+
+            if (acceptance.Pointer is { } place && !PointerPattern.IsMatch(place))
+            {
+                fail(
+                    pointer + "/pointer",
+                    FaultCodes.WrongForm,
+                    "It is not a JSON pointer (RFC 6901), such as /items/3: each step begins with /, and ~ is written ~0, / in a name ~1.");
             }
 
             TimeExists(acceptance.AcceptedAt, pointer + "/acceptedAt", fail);

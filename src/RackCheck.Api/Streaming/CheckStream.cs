@@ -66,7 +66,7 @@ internal sealed class CheckStream(
             await places.WaitAsync(either.Token);
             while (await lines.NextAsync(either.Token) is { } line)
             {
-                await inWork.WriteAsync(AnswerAsync(line, end), CancellationToken.None);
+                await inWork.WriteAsync(AnswerAsync(line, lines.MostBytes, end), CancellationToken.None);
                 await places.WaitAsync(either.Token);
             }
         }
@@ -84,9 +84,9 @@ internal sealed class CheckStream(
     {
         OperationCanceledException => Problems.Of(ProblemKind.Unavailable, "The service is stopping. Send this line and those after it again."),
         TimeoutException => Problems.Of(ProblemKind.Timeout, fault.Message + " Send this line and those after it again."),
-        BadHttpRequestException => Problems.Of(ProblemKind.NotJson, "The request body is incomplete. Send this line and those after it again."),
-        InvalidDataException or InvalidOperationException { Source: "System.IO.Compression.Brotli" } =>
-            Problems.Of(ProblemKind.NotJson, "The request body is not compressed as its content encoding says."),
+        _ when ClientFaults.IsBadBody(fault) => Problems.Of(ProblemKind.NotJson, ClientFaults.Detail + " Send this line and those after it again."),
+        _ when ClientFaults.IsBadCompression(fault) =>
+            Problems.Of(ProblemKind.NotJson, ClientFaults.CompressionDetail + " Send this line and those after it again."),
         _ => null,
     };
 
@@ -137,11 +137,11 @@ internal sealed class CheckStream(
         }
     }
 
-    private async Task<AnswerLease> AnswerAsync(StreamedLine line, CancellationToken end)
+    private async Task<AnswerLease> AnswerAsync(StreamedLine line, int mostBytes, CancellationToken end)
     {
         if (line.IsTooLong)
         {
-            return Answer(line.Number, Problems.Of(ProblemKind.TooLarge, "The line is longer than a request body may be."));
+            return Answer(line.Number, Problems.Of(ProblemKind.TooLarge, FormattableString.Invariant($"The maximum length of a line is {mostBytes} bytes.")));
         }
 
         memory.Take(line.Length);

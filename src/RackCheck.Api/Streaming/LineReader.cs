@@ -12,6 +12,9 @@ internal sealed class LineReader(PipeReader body, int mostBytes, TimeSpan silenc
 {
     private static readonly SearchValues<byte> Blanks = SearchValues.Create(" \t\r"u8);
 
+    /// <summary>Maximum length of a line without its end, bytes.</summary>
+    public int MostBytes => mostBytes;
+
     /// <summary>Number of the line read last, from 1; blank lines count.</summary>
     public long Number { get; private set; }
 

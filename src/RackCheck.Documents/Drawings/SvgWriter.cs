@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Text;
+using System.Xml;
 
 namespace RackCheck.Documents.Drawings;
 
@@ -108,7 +109,7 @@ public static class SvgWriter
         text.Append("<g");
         foreach (var (name, value) in group.Data)
         {
-            text.Append(' ').Append(name).Append("=\"").Escaped(TextFit.Clean(value)).Append('"');
+            text.Append(' ').Append(name).Append("=\"").Data(value).Append('"');
         }
 
         text.Append(">\n");
@@ -165,13 +166,38 @@ public static class SvgWriter
     {
         foreach (var letter in words)
         {
-            _ = letter switch
+            text.Escaped(letter);
+        }
+
+        return text;
+    }
+
+    private static StringBuilder Escaped(this StringBuilder text, char letter) => letter switch
+    {
+        '&' => text.Append("&amp;"),
+        '<' => text.Append("&lt;"),
+        '>' => text.Append("&gt;"),
+        '"' => text.Append("&quot;"),
+        _ => text.Append(letter),
+    };
+
+    // Programs find an item by its id as given, and nobody sees it: all letters that XML 1.0 has stay, white space too, which a reader would make blanks.
+    private static StringBuilder Data(this StringBuilder text, string value)
+    {
+        for (var i = 0; i < value.Length; i++)
+        {
+            if (i + 1 < value.Length && char.IsSurrogatePair(value[i], value[i + 1]))
             {
-                '&' => text.Append("&amp;"),
-                '<' => text.Append("&lt;"),
-                '>' => text.Append("&gt;"),
-                '"' => text.Append("&quot;"),
-                _ => text.Append(letter),
+                text.Append(value, i++, 2);
+                continue;
+            }
+
+            _ = value[i] switch
+            {
+                '\t' => text.Append("&#9;"),
+                '\n' => text.Append("&#10;"),
+                '\r' => text.Append("&#13;"),
+                var letter => text.Escaped(XmlConvert.IsXmlChar(letter) ? letter : '\uFFFD'),
             };
         }
 

@@ -128,6 +128,38 @@ public sealed class ComputePoolTests : IDisposable
     }
 
     [Fact]
+    public async Task Computation_that_waited_too_long_is_refused_while_the_thread_still_computes()
+    {
+        var running = await BlockAsync();
+        var late = Run(_ => 1);
+        time.Advance(TimeSpan.FromMilliseconds(600));
+        var later = Run(_ => 2);
+        time.Advance(TimeSpan.FromMilliseconds(600));
+        await Assert.ThrowsAsync<OverloadedException>(() => late.WaitAsync(TimeSpan.FromSeconds(60)));
+        Assert.False(later.IsCompleted);
+        Assert.False(running.IsCompleted);
+
+        // Its place in the queue is free again.
+        var next = pool.TryRun(_ => 3, CancellationToken.None);
+        gate.Set();
+        await running;
+        int[] expected = [2, 3];
+        Assert.Equal(expected, await Task.WhenAll(later, next!));
+    }
+
+    [Fact]
+    public async Task Computation_has_the_context_of_its_request()
+    {
+        var running = await BlockAsync();
+        var local = new AsyncLocal<string> { Value = "request" };
+        var queued = Run(_ => local.Value);
+        local.Value = "later";
+        gate.Set();
+        await running;
+        Assert.Equal("request", await queued);
+    }
+
+    [Fact]
     public async Task Computation_that_takes_too_long_is_stopped()
     {
         using var started = new ManualResetEventSlim();

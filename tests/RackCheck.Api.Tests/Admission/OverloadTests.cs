@@ -24,7 +24,7 @@ public sealed class OverloadTests : IDisposable
     public async Task Busy_service_refuses_checks_and_serves_all_else()
     {
         using var client = service.CreateClient();
-        await FillAsync();
+        await FillAsync(service.Services.GetRequiredService<ComputePools>().Checks);
         var refused = await PostAsync(client, "/v1/checks", Rack);
         refused.IsProblem(503);
         Assert.Equal("/docs/problems/overloaded", refused.Json["type"]!.GetValue<string>());
@@ -46,6 +46,20 @@ public sealed class OverloadTests : IDisposable
         }
         while (again.Status == 503);
         Assert.Equal(200, again.Status);
+    }
+
+    [Fact]
+    public async Task Thorough_proposals_keep_nothing_else_waiting()
+    {
+        using var busy = Service.With(("Admission:Searches:Queue", "1"), ("Admission:Planning:Workers", "1"));
+        using var client = busy.CreateClient();
+        await FillAsync(busy.Services.GetRequiredService<ComputePools>().Searches);
+        const string Request = """{ "items": [ { "partNumber": "QWL-SRV-2", "id": "a" } ], "effort": "EFFORT" }""";
+        (await PostAsync(client, "/v1/proposals", Request.Replace("EFFORT", "thorough", StringComparison.Ordinal))).IsProblem(503);
+        Assert.Equal(200, (await PostAsync(client, "/v1/proposals", Request.Replace("EFFORT", "quick", StringComparison.Ordinal))).Status);
+        var basket = Repository.Read("openapi", "examples", "basket-complete.json");
+        Assert.Equal(200, (await PostAsync(client, "/v1/baskets/checks", basket)).Status);
+        gate.Set();
     }
 
     [Fact]
@@ -81,9 +95,8 @@ public sealed class OverloadTests : IDisposable
     }
 
     // Occupies the one thread, then the one place in the queue.
-    private async Task FillAsync()
+    private async Task FillAsync(ComputePool pool)
     {
-        var pool = service.Services.GetRequiredService<ComputePools>().Checks;
         var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         Assert.NotNull(pool.TryRun(
             _ =>

@@ -167,6 +167,18 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
         "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", \"acceptedBy\": \"b\", \"upTo\": { \"value\": 1 } } ]",
         "/acceptances/0/upTo/unit",
         "missing-member")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"pointer\": \"items/0\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]",
+        "/acceptances/0/pointer",
+        "wrong-form")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"pointer\": \"/items/~2\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]",
+        "/acceptances/0/pointer",
+        "wrong-form")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"pointer\": \"/items/0~\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]",
+        "/acceptances/0/pointer",
+        "wrong-form")]
     [InlineData("\"asOf\": \"2026-12-01\"", "/asOf", "wrong-form")]
     [InlineData("\"asOf\": \"2026-12-01T00:00:00\"", "/asOf", "wrong-form")]
     [InlineData(
@@ -222,14 +234,57 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
         Assert.Contains("Did you mean massKg?", answer.Text, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task Faults_beyond_the_maximum_are_cut_off_with_notice()
+    // Faults that the relations, the ranges, and the members themselves have.
+    [Theory]
+    [InlineData("{\"id\":\"\",\"heightU\":1}")]
+    [InlineData("{\"id\":\"a$\",\"heightU\":99}")]
+    [InlineData("{\"id\":\"a$\",\"heightU\":\"1\"}")]
+    [InlineData("{\"id\":\"a$\",\"heightU\":1,\"x\":1}")]
+    [InlineData("null")]
+    public async Task Faults_beyond_the_maximum_are_cut_off_with_notice(string item)
     {
-        var items = string.Join(",", Enumerable.Repeat("{\"id\":\"\",\"heightU\":1}", 150));
-        var answer = await service.PostAsync("{" + Cabinet + ", \"items\": [" + items + "] }");
-        answer.IsProblem(422);
+        var answer = await FaultyAsync(150, item);
         Assert.Equal(101, answer.Faults.Count());
         Assert.Equal(("", "more-faults"), answer.Faults.Last());
+        Assert.Equal(101, (await FaultyAsync(101, item)).Faults.Count());
+        Assert.DoesNotContain("more-faults", (await FaultyAsync(100, item)).Faults.Select(f => f.Code));
+    }
+
+    [Fact]
+    public async Task Members_beyond_the_maximum_are_cut_off_with_notice()
+    {
+        var members = string.Join(",", Enumerable.Range(0, 101).Select(i => $"\"x{i}\":1"));
+        var answer = await service.PostAsync($$"""{ {{Cabinet}}, "items": [], {{members}} }""");
+        Assert.Equal(("", "more-faults"), answer.Faults.Last());
+    }
+
+    [Fact]
+    public async Task Empty_list_hides_no_other_fault()
+    {
+        var answer = await service.PostAsync(
+            $$"""
+            { {{Cabinet}}, "items": [ { "id": "a", "heightU": 1, "onShelf": "none" } ],
+              "pdus": [ { "id": "p", "supply": "none", "ratedA": 10, "groups": [] } ] }
+            """);
+        Assert.Equal([("/items/0/onShelf", "unknown-id"), ("/pdus/0/groups", "wrong-count"), ("/pdus/0/supply", "unknown-id")], answer.Faults);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("/items/0")]
+    [InlineData("/a~1b/~0/")]
+    public async Task JsonPointer_of_an_acceptance_is_accepted(string pointer)
+    {
+        var acceptance = $$"""{ "rule": "layout.reserve", "pointer": "{{pointer}}", "reason": "r", "acceptedBy": "b" }""";
+        Assert.Equal(200, (await service.PostAsync($$"""{ {{Cabinet}}, "items": [], "acceptances": [ {{acceptance}} ] }""")).Status);
+    }
+
+    private async Task<Answer> FaultyAsync(int count, string item)
+    {
+        var items = string.Join(",", Enumerable.Range(0, count).Select(i => item.Replace("$", $"{i}", StringComparison.Ordinal)));
+        var answer = await service.PostAsync("{" + Cabinet + ", \"items\": [" + items + "] }");
+        answer.IsProblem(422);
+        return answer;
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
@@ -38,7 +39,29 @@ public sealed class CheckStreamTests(Service service) : IClassFixture<Service>
         string[] lines = [Sound, "", "{\"items\":3}", "no json", "\"\ud83d", tooLong, " \t\r", Faulty + "\r", tooLong];
         var answers = await CheckAsync(string.Join("\n", lines));
         Assert.Equal([(1, 0), (3, 422), (4, 400), (5, 400), (6, 413), (8, 0), (9, 413)], answers.Select(a => (NumberOf(a), StatusOf(a))));
+        Assert.Equal("The maximum length of a line is 1048576 bytes.", (string)answers[4]["problem"]!["detail"]!);
         Assert.Equal((await service.PostAsync(lines[2])).Faults, new Answer(422, null, answers[1]["problem"]!.ToJsonString(), null!).Faults);
+    }
+
+    [Fact]
+    public async Task Compressed_stream_that_breaks_off_ends_with_the_line_to_go_on_from()
+    {
+        using var whole = new MemoryStream();
+        using (var gzip = new GZipStream(whole, CompressionLevel.Fastest, leaveOpen: true))
+        {
+            gzip.Write(Encoding.UTF8.GetBytes($"{Sound}\n{Faulty}\n"));
+        }
+
+        using var client = service.CreateClient();
+        foreach (var missing in (int[])[0, 8])
+        {
+            using var content = new ByteArrayContent(whole.ToArray()[..^missing]);
+            content.Headers.ContentType = new(Lines);
+            content.Headers.ContentEncoding.Add("gzip");
+            var answer = await Answer.OfAsync(await client.PostAsync(Path, content));
+            var answers = answer.Text.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonNode.Parse(l)!);
+            Assert.Equal(missing == 0 ? [(1, 0), (2, 0)] : [(1, 0), (2, 0), (3, 400)], answers.Select(a => (NumberOf(a), StatusOf(a))));
+        }
     }
 
     [Fact]

@@ -38,11 +38,30 @@ public sealed class HelpfulFaultTests(Service service) : IClassFixture<Service>
     [InlineData("""{ /* none */ "items": [] }""", "a comment")]
     [InlineData("{ 'items': [] }", "a single quotation mark")]
     [InlineData("""{ "items": [""", "it ends too early")]
+    [InlineData("""{ "items""", "it ends too early")]
+    [InlineData("{} {}", "something after the end of the document")]
+    [InlineData("""{ "items": [] } x""", "something after the end of the document")]
     public async Task Text_that_is_not_json_has_its_cause(string body, string cause)
     {
         var answer = await service.PostAsync(body);
         answer.IsProblem(400);
         Assert.EndsWith($": {cause}.", answer.Json["errors"]![0]!["detail"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\"heightU\": 61", "61 is outside 1 to 60.")]
+    [InlineData("\"heightU\": 3000000000", "3000000000 is outside 1 to 60.")]
+    [InlineData("\"heightU\": 1e400", "The number is too large; 1 to 60 is allowed.")]
+    [InlineData("\"heightU\": 42, \"massKg\": 1e400", "The number is too large; 0 to 5000 is allowed.")]
+    [InlineData("\"heightU\": 42, \"massKg\": -1e400", "The number is too small; 0 to 5000 is allowed.")]
+    [InlineData("\"heightU\": 42, \"frontDoor\": { \"style\": \"solid\", \"leaves\": 3000000000 }", "3000000000 is not one of the allowed values: 1, 2.")]
+    [InlineData("\"heightU\": 42, \"frontDoor\": { \"style\": \"solid\", \"leaves\": -1e400 }", "The number is not one of the allowed values: 1, 2.")]
+    public async Task Number_outside_its_range_is_told_the_range(string members, string detail)
+    {
+        var answer = await service.PostAsync($$"""{ "cabinet": { {{members}}, "widthMm": 600, "depthMm": 800 }, "items": [] }""");
+        answer.IsProblem(422);
+        var fault = Assert.Single(answer.Json["errors"]!.AsArray())!;
+        Assert.Equal(("out-of-range", detail), (fault["code"]!.GetValue<string>(), fault["detail"]!.GetValue<string>()));
     }
 
     [Fact]

@@ -29,6 +29,10 @@ public sealed class NegotiationTests(Service service) : IClassFixture<Service>
     [InlineData("*/*")]
     [InlineData("application/*")]
     [InlineData("application/json")]
+    [InlineData("application/json; charset=utf-8")]
+    [InlineData("Application/JSON;charset=\"UTF-8\"")]
+    [InlineData("application/*;charset=UTF-8")]
+    [InlineData("application/json;q=0, application/json;charset=utf-8")]
     [InlineData("text/html, application/json;q=0.1")]
     [InlineData("text/html, */*;q=0.1")]
     [InlineData("nonsense")]
@@ -43,12 +47,26 @@ public sealed class NegotiationTests(Service service) : IClassFixture<Service>
     [InlineData("application/xml, text/*")]
     [InlineData("application/json;q=0, */*")]
     [InlineData("application/json;q=0")]
+    [InlineData("application/json;charset=utf-16")]
+    [InlineData("application/json;charset=utf-8;q=0, application/json")]
+    [InlineData("application/json;profile=short")]
     public async Task Accept_without_json_is_refused_with_406(string accept)
     {
         (await service.PostAsync(Sound, accept: accept)).IsProblem(406);
         (await service.GetAsync("/v1/rules", accept)).IsProblem(406);
         (await service.GetAsync("/v1/rules/layout.overlap", accept)).IsProblem(406);
         (await service.GetAsync("/v1/reference/rack-geometry", accept)).IsProblem(406);
+    }
+
+    [Theory]
+    [InlineData("/v1/parts-lists", "application/json", "text/csv; charset=utf-8")]
+    [InlineData("/v1/parts-lists", "application/json", "text/csv;charset=\"UTF-8\"")]
+    [InlineData("/v1/specifications", "application/json", "text/html;charset=utf-8")]
+    [InlineData("/v1/checks/stream", "application/x-ndjson", "application/x-ndjson; charset=UTF-8")]
+    public async Task Accept_may_name_the_charset_of_any_answer(string path, string contentType, string accept)
+    {
+        var answer = await service.PostAsync(Sound, path, contentType, accept);
+        Assert.Equal((200, accept[..accept.IndexOf(';', StringComparison.Ordinal)]), Kind(answer));
     }
 
     [Theory]

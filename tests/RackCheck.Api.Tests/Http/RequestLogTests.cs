@@ -1,9 +1,7 @@
-using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Serilog;
-using Serilog.Core;
 using Serilog.Events;
 
 namespace RackCheck.Api.Tests.Http;
@@ -12,7 +10,7 @@ namespace RackCheck.Api.Tests.Http;
 public sealed class RequestLogTests : IDisposable
 {
     private const string TraceId = "0af7651916cd43dd8448eb211c80319c";
-    private readonly Sink sink = new();
+    private readonly LogSink sink = new();
     private readonly WebApplicationFactory<Program> service;
 
     public RequestLogTests() => service = new Service().WithWebHostBuilder(builder => builder.ConfigureTestServices(services =>
@@ -80,13 +78,6 @@ public sealed class RequestLogTests : IDisposable
         using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/checks") { Content = content };
         request.Headers.Add("traceparent", $"00-{TraceId}-b7ad6b7169203331-01");
         (await client.SendAsync(request, cancellation)).Dispose();
-    }
-
-    private sealed class Sink : ILogEventSink
-    {
-        public ConcurrentQueue<LogEvent> Events { get; } = new();
-
-        public void Emit(LogEvent logEvent) => Events.Enqueue(logEvent);
     }
 
     /// <summary>Sends a first piece and then closes the connection in the middle of the body.</summary>
