@@ -53,7 +53,7 @@ public static class BlankingPanels
 
     /// <summary>
     /// Takes the panels out of the way of items that a remedy mounts on one face. U positions that were closed and stay open are closed with these panels
-    /// where their height suits, else with new ones. Where no panel is in the way, <see cref="Fit"/> leaves the rack as it is.
+    /// where their height suits, else with new ones. Where no panel is in the way, the rack stays as it is.
     /// </summary>
     /// <param name="builder">The remedy, which has mounted the items.</param>
     /// <param name="mounted">The items with their new lowest U positions, counted from the bottom, and heights in U; all on one face.</param>
@@ -61,7 +61,9 @@ public static class BlankingPanels
     public static PanelFit Fit(RackSurvey survey, RemedyBuilder builder, params IReadOnlyList<(MountedItem Item, int Bottom, int HeightU)> mounted) =>
         Fit(survey, builder, mounted, closesAll: false);
 
-    /// <summary>As <see cref="Fit"/>; where equipment has airflow front to rear, the position that an item leaves is closed in any case.</summary>
+    /// <summary>
+    /// Takes the panels out of the way of one item; where equipment has airflow front to rear, the position that it leaves is closed in any case.
+    /// </summary>
     /// <param name="builder">The remedy, which has mounted the item.</param>
     /// <param name="item">The item.</param>
     /// <param name="bottom">Its new lowest U position, counted from the bottom.</param>

@@ -41,15 +41,12 @@ public sealed class UnlockedPanels : Rule
         }
 
         var cabinet = context.Survey.Cabinet.Source;
-        if (!HasWhatLocks(cabinet))
-        {
-            // Nothing is fitted that could lock: what is missing is reported below.
-        }
-        else if (cabinet.Lockable is null)
+        var locks = HasWhatLocks(cabinet);
+        if (locks && cabinet.Lockable is null)
         {
             context.ReportMissing(SitePointers.Lockable, Missing);
         }
-        else if (cabinet.Lockable == false)
+        else if (locks && cabinet.Lockable == false)
         {
             Report(
                 context, "locks", SitePointers.Lockable,
