@@ -27,6 +27,10 @@ public static class FaultLoops
         return voltageV / ((voltageV / originA) + (HotFactor * 2 * EarthConductors.ResistanceOhm(lengthM, crossSectionMm2)));
     }
 
+    /// <summary>Highest voltage of extra-low voltage, V AC: up to it the voltage itself protects against shock, not the disconnection.</summary>
+    /// <remarks>Source: IEC 60364-4-41 clause 414; value from memory.</remarks>
+    public const double ExtraLowV = 50;
+
     /// <summary>Current from which a breaker always trips instantaneously: <c>upper multiple x In</c>.</summary>
     /// <param name="curve">B, C or D.</param>
     /// <param name="ratedA">Rated current In, A, above 0.</param>

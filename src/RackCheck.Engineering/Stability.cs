@@ -76,6 +76,17 @@ public static class Stability
         return double.RadiansToDegrees(Math.Atan(slopePercent / 100));
     }
 
+    /// <summary>Slope of a ramp with an angle: <c>100 tan a</c>.</summary>
+    /// <param name="angleDeg">Angle a, degrees, below 90; an angle below 0 has no slope.</param>
+    /// <returns>Slope, %; 0 where the angle is 0 or less. Example: 7.125 degrees give 12.5.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">90 degrees or more.</exception>
+    /// <remarks>Source: trigonometry.</remarks>
+    public static double SlopePercent(double angleDeg)
+    {
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(angleDeg, 90);
+        return 100 * Math.Tan(double.DegreesToRadians(Math.Max(0, angleDeg)));
+    }
+
     /// <summary>Maximum height of the centre of gravity for a tip angle: <c>b / tan a</c>.</summary>
     /// <param name="distanceMm">Horizontal distance b from the centre of gravity to the edge, mm, 0 or more.</param>
     /// <param name="angleDeg">Angle a, degrees, above 0 and below 90.</param>

@@ -258,7 +258,7 @@ public sealed record CablingFigures
 /// <summary>Delivery of the rack.</summary>
 public sealed record DeliveryFigures
 {
-    /// <summary>Gross mass including the pallet, kg.</summary>
+    /// <summary>Gross mass on the delivery route, kg: cabinet, pallet and the equipment, unless it is delivered without it (`loaded` false).</summary>
     public double? GrossKg { get; init; }
 
     /// <summary>Height including the pallet, mm.</summary>

@@ -15,10 +15,11 @@ public static class ConflictRemedies
     {
         foreach (var (moved, from) in new[] { (one, other), (other, one) })
         {
-            if (FindApart(survey, moved, from) is { } bottom)
+            if ((FindApart(survey, survey.Occupancy, moved, from)
+                ?? FindApart(survey, BlankingPanels.GivingWay(survey, moved.Face), moved, from)) is { } bottom)
             {
-                yield return new RemedyBuilder(survey).Place(moved, bottom)
-                    .Titled(RemedyTitles.Mount(survey.Cabinet, moved, bottom, moved.HeightU));
+                var fit = BlankingPanels.Fit(survey, new RemedyBuilder(survey).Place(moved, bottom), (moved, bottom, moved.HeightU));
+                yield return fit.Titled(RemedyTitles.Mount(survey.Cabinet, moved, bottom, moved.HeightU, fit.Displaced));
             }
         }
 
@@ -42,7 +43,7 @@ public static class ConflictRemedies
     }
 
     // The nearest position that is not next to the other item.
-    private static int? FindApart(RackSurvey survey, MountedItem moved, MountedItem from)
+    private static int? FindApart(RackSurvey survey, Occupancy occupied, MountedItem moved, MountedItem from)
     {
         var roof = survey.Cabinet.HeightU;
         for (var distance = 1; distance < roof; distance++)
@@ -50,7 +51,7 @@ public static class ConflictRemedies
             foreach (var bottom in new[] { moved.Bottom!.Value - distance, moved.Bottom.Value + distance })
             {
                 var top = bottom + moved.HeightU + moved.LoadHeightU - 1;
-                if (bottom >= 1 && top <= roof && bottom != from.ClaimTop + 1 && top + 1 != from.Bottom && survey.Occupancy.CanGo(moved, moved.HeightU, bottom))
+                if (bottom >= 1 && top <= roof && bottom != from.ClaimTop + 1 && top + 1 != from.Bottom && occupied.CanGo(moved, moved.HeightU, bottom))
                 {
                     return bottom;
                 }

@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Remedies;
 
@@ -11,6 +12,7 @@ public static class DeliveryRemedies
 {
     private static readonly WordedText WithoutPallet = new("remedy.off-pallet", "Deliver the rack off the pallet");
     private static readonly WordingChoice OnSite = new("remedy.mount-on-site", "Remove {items} for transport and mount [one:it|them] on site");
+    private static readonly WordedText DeliverEmpty = new("remedy.deliver-empty", "Deliver the cabinet empty and mount the equipment on site");
     private static readonly MessageWording Equipment = new("remedy.lifting", "Use lifting equipment for {ratedKg:exact} kg");
 
 
@@ -33,7 +35,7 @@ public static class DeliveryRemedies
         foreach (var (title, after, kind) in Lower(survey).Concat(Narrower(survey)).Concat(Shallower(survey)))
         {
             var cabinet = after.Cabinet!;
-            var (width, depth, height) = (cabinet.WidthMm!.Value, cabinet.DepthMm!.Value, cabinet.HeightMm ?? 0);
+            var (width, depth, height) = (cabinet.WidthMm!.Value, cabinet.DepthMm!.Value, cabinet.HeightMm is null ? 0 : CabinetHeights.Of(cabinet).OverallMm);
             if (passes(route.OnPalletOf(width, depth, height)))
             {
                 yield return new RemedyCandidate(title(null), after, kind);
@@ -45,15 +47,27 @@ public static class DeliveryRemedies
         }
     }
 
-    /// <summary>Equipment removed for transport, heaviest first, until the rest is light enough.</summary>
+    /// <summary>The cabinet delivered empty; its equipment is mounted on site.</summary>
+    /// <param name="survey">The facts, with a delivery route.</param>
+    public static RemedyCandidate Empty(RackSurvey survey) => new(DeliverEmpty, survey.Description.EditDelivery(d => d with { Loaded = false }));
+
+    /// <summary>The cabinet delivered empty, or else equipment removed for transport, heaviest first, until the rest is light enough.</summary>
     /// <param name="survey">The facts, with a delivery route.</param>
     /// <param name="limitKg">Maximum mass of the rack on the route, kg.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Lighter(RackSurvey survey, double limitKg)
     {
+        if (!survey.Route!.IsLoaded)
+        {
+            yield break;
+        }
+
+        yield return Empty(survey);
+
         // Items on which others depend stay: a shelf carries items, and a KVM switch has the ports of the hosts.
         var heavy = survey.Items.Where(i => i.Item!.MassKg > 0 && i.Category != ItemCategory.Shelf && i.Item.KvmPorts is not > 0)
             .OrderByDescending(i => i.Item!.MassKg).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
-        var left = survey.Route!.KnownKg;
+        var left = survey.Route.KnownKg;
         for (var count = 1; count <= heavy.Length; count++)
         {
             left -= heavy[count - 1].Item!.MassKg!.Value;
@@ -97,10 +111,12 @@ public static class DeliveryRemedies
     private static IEnumerable<(Func<string?, WordedText> Title, RackDescription After, string Kind)> Lower(RackSurvey survey)
     {
         var now = survey.Cabinet.HeightU;
-        if (survey.Cabinet.Source.HeightMm is not { } heightMm)
+        if (survey.Cabinet.Source.HeightMm is null)
         {
             yield break;
         }
+
+        var heightMm = survey.Cabinet.Heights.OverallMm;
 
         foreach (var roof in CabinetSizes.HeightsU.Where(u => u < now).OrderDescending())
         {

@@ -20,7 +20,6 @@ public static class LoadRemedies
     private static readonly MessageWording LiftingAid = new("remedy.lifting-aid", "Use a lifting aid for {item}");
     private static readonly MessageWording TwoPeople = new("remedy.two-people", "Have two people lift {item}");
     private static readonly MessageWording LargerCabinet = new("remedy.footprint", "Use a cabinet {widthMm:exact} mm wide and {depthMm:exact} mm deep");
-    private static readonly WordedText DeliverEmpty = new("remedy.deliver-empty", "Deliver the cabinet empty and mount the equipment on site");
     private static readonly MessageWording Swap = new("remedy.swap", "Swap {item} and {other}");
     private static readonly WordingChoice StrongerFloor = new(
         "remedy.floor",
@@ -79,7 +78,7 @@ public static class LoadRemedies
     /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Transport(RackSurvey survey, double ratedKg)
     {
-        yield return Empty(survey);
+        yield return DeliveryRemedies.Empty(survey);
         if (Next(CabinetRatingsKg, survey.Mass.KnownEquipmentKg) is { } rating)
         {
             yield return new RemedyBuilder(survey)
@@ -94,23 +93,23 @@ public static class LoadRemedies
     }
 
     /// <summary>Heavy equipment lower down, the cabinet delivered empty, or a route without the ramp.</summary>
+    /// <param name="mostPercent">Steepest slope that this rack takes, %; 0 where it takes none.</param>
     /// <returns>Candidates, best first.</returns>
-    public static IEnumerable<RemedyCandidate> OnRamp(RackSurvey survey)
+    public static IEnumerable<RemedyCandidate> OnRamp(RackSurvey survey, double mostPercent)
     {
         foreach (var candidate in Sink(survey))
         {
             yield return candidate;
         }
 
-        yield return Empty(survey);
-        foreach (var slope in survey.Description.Site!.Delivery!.Ramps!.Select(r => r.SlopePercent).Distinct().OrderDescending())
-        {
-            yield return DeliveryRemedies.OtherRoute(
-                survey,
-                new(RemedyTitles.Route.With("ramps"), ("slopePercent", slope)),
-                d => d with { Ramps = [.. d.Ramps!.Where(r => r.SlopePercent < slope)] })
-                with { Kind = "route" };
-        }
+        yield return DeliveryRemedies.Empty(survey);
+
+        // Rounded down, so that a ramp of the slope named passes.
+        var most = Math.Floor(10 * mostPercent) / 10;
+        yield return DeliveryRemedies.OtherRoute(
+            survey,
+            most > 0 ? new(RemedyTitles.Route.With("steep-ramps"), ("slopePercent", most)) : new(RemedyTitles.Route.With("ramps")),
+            d => d with { Ramps = [.. d.Ramps!.Where(r => r.SlopePercent <= most)] });
     }
 
     /// <summary>Less equipment on the wall, or a floor-standing cabinet.</summary>
@@ -173,7 +172,7 @@ public static class LoadRemedies
         var carrier = item.Shelf ?? item;
         foreach (var move in MovesDown(survey, carrier))
         {
-            yield return new RemedyCandidate(move.Title, move.After, "lower");
+            yield return move.Fit.Titled(move.Title, "lower");
         }
 
         if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
@@ -182,21 +181,22 @@ public static class LoadRemedies
         }
     }
 
-    /// <summary>Heavy equipment lower down, in one or more moves, or removed.</summary>
+    /// <summary>Heavy equipment lower down, in one or more moves, or the rack bolted to the floor.</summary>
     /// <returns>Candidates, best first.</returns>
-    public static IEnumerable<RemedyCandidate> LowerCentre(RackSurvey survey) => Sink(survey).Concat(TakeOutHighest(survey));
+    public static IEnumerable<RemedyCandidate> LowerCentre(RackSurvey survey) => Sink(survey).Then(() => TipRemedies.Bolted(survey));
 
     /// <summary>Heavy equipment lower down, move by move.</summary>
     /// <returns>Candidates, smallest change first.</returns>
     public static IEnumerable<RemedyCandidate> Sink(RackSurvey survey)
     {
-        var now = survey;
+        var (now, isRefitted) = (survey, false);
         WordedText? title = null;
         for (var moves = 0; moves < MostMoves && BestMove(now) is { } move; moves++)
         {
-            title = title?.Then(move.Title) ?? move.Title;
-            yield return new RemedyCandidate(title, move.After, nameof(Sink));
-            now = new RackSurvey(move.After);
+            title = title?.Then(move.Plain) ?? move.Plain;
+            isRefitted |= move.Fit.IsRefitted || move.Fit.Displaced.Count > 0;
+            yield return (move.Fit with { IsRefitted = isRefitted }).Titled(title, nameof(Sink));
+            now = new RackSurvey(move.Fit.After);
         }
     }
 
@@ -254,17 +254,34 @@ public static class LoadRemedies
     /// <summary>Equipment removed, heaviest first, starting with the minimum mass; the last step is all items with a mass.</summary>
     /// <param name="leastKg">Minimum mass to remove, kg.</param>
     /// <returns>Candidates, smallest change first.</returns>
-    public static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double leastKg) =>
-        TakeOut(survey, leastKg, survey.Items.OrderByDescending(MassSurvey.LoadedKg).ThenBy(i => i.Id, StringComparer.Ordinal));
+    public static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double leastKg)
+    {
+        // The items on a shelf move with it. Panels are light and close the front: they go last.
+        var (gone, kilograms) = (new List<MountedItem>(), 0.0);
+        RemedyCandidate? least = null;
+        foreach (var item in survey.Items.OrderBy(BlankingPanels.IsPanel).ThenByDescending(MassSurvey.LoadedKg)
+            .ThenBy(i => i.Id, StringComparer.Ordinal))
+        {
+            if (MassSurvey.LoadedKg(item) <= 0 || (item.Shelf is not null && gone.Contains(item.Shelf)))
+            {
+                continue;
+            }
 
-    /// <summary>Equipment removed, heavy and high items first.</summary>
-    /// <returns>Candidates, smallest change first.</returns>
-    public static IEnumerable<RemedyCandidate> TakeOutHighest(RackSurvey survey) =>
-        TakeOut(
-            survey,
-            0,
-            survey.Items.OrderByDescending(i => Quantities.Round(MassSurvey.LoadedKg(i) * (survey.Mass.Stand.CentreMm(i) ?? 0)))
-                .ThenBy(i => i.Id, StringComparer.Ordinal));
+            gone.Add(item);
+            kilograms += MassSurvey.LoadedKg(item);
+            if (!Comparison.IsOver(leastKg, kilograms) && PlaceRemedies.TakeOut(survey, gone) is { } candidate)
+            {
+                least ??= candidate with { Kind = "take out" };
+                yield return candidate with { Kind = "take out" };
+            }
+        }
+
+        // Low equipment stabilises a cabinet; without it the cabinet can tip.
+        if (least is not null && survey.Mass.Stand.CanTip)
+        {
+            yield return least with { Title = least.Title.Then(RemedyTitles.BoltIt), After = TipRemedies.Bolt(least.After) };
+        }
+    }
 
     /// <summary>A cabinet with another footprint, and its mass in proportion.</summary>
     /// <param name="widthMm">Its width, mm.</param>
@@ -284,9 +301,6 @@ public static class LoadRemedies
     private static RackDescription Handled(RackSurvey survey, Func<Handling, Handling> change) =>
         survey.Description.EditSite(s => s with { Handling = change(s.Handling ?? new Handling()) });
 
-    private static RemedyCandidate Empty(RackSurvey survey) => new(
-        DeliverEmpty, survey.Description.EditDelivery(d => d with { Loaded = false }));
-
     private static double UpToTenth(double value) => Math.Ceiling(Quantities.Round(10 * value)) / 10;
 
     private static double? Next(double[] ratings, double needed) => ratings.Where(r => r >= needed).Cast<double?>().FirstOrDefault();
@@ -295,65 +309,40 @@ public static class LoadRemedies
         title,
         survey.Description with { Site = survey.Description.Site! with { Floor = change(survey.Description.Site.Floor!) } });
 
-    private static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double leastKg, IEnumerable<MountedItem> order)
+    private static Descent? BestMove(RackSurvey survey)
     {
-        // The items on a shelf move with it.
-        var (gone, kilograms) = (new List<MountedItem>(), 0.0);
-        RemedyCandidate? last = null;
-        foreach (var item in order.Where(i => MassSurvey.LoadedKg(i) > 0 && (i.Shelf is null || !gone.Contains(i.Shelf))))
-        {
-            gone.Add(item);
-            kilograms += MassSurvey.LoadedKg(item);
-            if (!Comparison.IsOver(leastKg, kilograms) && PlaceRemedies.TakeOut(survey, gone) is { } candidate)
-            {
-                last = candidate with { Kind = "take out" };
-                yield return last;
-            }
-        }
-
-        // Low equipment stabilises a cabinet; without it the cabinet can tip.
-        if (last is not null && survey.Mass.Stand.CanTip)
-        {
-            yield return last with { Title = last.Title.Then(RemedyTitles.BoltIt), After = TipRemedies.Bolt(last.After) };
-        }
-    }
-
-    private static (WordedText Title, RackDescription After)? BestMove(RackSurvey survey)
-    {
-        var order = survey.Occupancy.ByPlace.Where(m => m.Item is not null && MassSurvey.LoadedKg(m) > 0)
+        var order = survey.Occupancy.ByPlace.Where(m => m.Item is not null && !BlankingPanels.IsPanel(m) && MassSurvey.LoadedKg(m) > 0)
             .OrderByDescending(m => Quantities.Round(MassSurvey.LoadedKg(m) * m.Top)).ThenBy(m => m.Id, StringComparer.Ordinal);
-        foreach (var item in order)
-        {
-            if (MovesDown(survey, item).FirstOrDefault() is { After: not null } move)
-            {
-                return move;
-            }
-        }
-
-        return null;
+        return order.Select(item => MovesDown(survey, item).FirstOrDefault()).FirstOrDefault(move => move is not null);
     }
 
-    private static IEnumerable<(WordedText Title, RackDescription After)> MovesDown(RackSurvey survey, MountedItem item)
+    // The lowest position that is free or closed by panels only.
+    private static IEnumerable<Descent> MovesDown(RackSurvey survey, MountedItem item)
     {
         if (item.Bottom is not { } bottom || item.Item is null)
         {
             yield break;
         }
 
-        if (survey.Occupancy.FindPlace(item, item.HeightU, 1, survey.Cabinet.HeightU) is { } free && free < bottom)
+        if (BlankingPanels.GivingWay(survey, item.Face).FindPlace(item, item.HeightU, 1, survey.Cabinet.HeightU) is { } free && free < bottom)
         {
-            yield return (RemedyTitles.Mount(survey.Cabinet, item, free, item.HeightU), Built(survey, b => b.Place(item, free)));
+            var fit = BlankingPanels.FitAndClose(survey, new RemedyBuilder(survey).Place(item, free), item, free);
+            yield return new Descent(
+                RemedyTitles.Mount(survey.Cabinet, item, free, item.HeightU), fit, RemedyTitles.Mount(survey.Cabinet, item, free, item.HeightU, fit.Displaced));
         }
 
         // The lowest lighter item of the same height and face is swapped with it.
         var lighter = survey.Occupancy.ByPlace.FirstOrDefault(o => o.Item is not null && o.Bottom < bottom && o.HeightU == item.HeightU && o.Face == item.Face
-            && o.Load.Count == 0 && item.Load.Count == 0 && o.Category != ItemCategory.BlankingPanel
+            && o.Load.Count == 0 && item.Load.Count == 0 && !BlankingPanels.IsPanel(o)
             && o.Item.MassKg is { } mass && mass < item.Item.MassKg);
         if (lighter is not null)
         {
-            yield return (new(Swap, ("item", item.Id), ("other", lighter.Id)), Built(survey, b => b.Place(item, lighter.Bottom!.Value).Place(lighter, bottom)));
+            var swapped = new RemedyBuilder(survey).Place(item, lighter.Bottom!.Value).Place(lighter, bottom).After;
+            var title = new WordedText(Swap, ("item", item.Id), ("other", lighter.Id));
+            yield return new Descent(title, new PanelFit(swapped, [], false), title);
         }
     }
 
-    private static RackDescription Built(RackSurvey survey, Func<RemedyBuilder, RemedyBuilder> change) => change(new RemedyBuilder(survey)).After;
+    // One move down. In a row of moves its title does not name the panels: some are fitted by an earlier move.
+    private sealed record Descent(WordedText Plain, PanelFit Fit, WordedText Title);
 }

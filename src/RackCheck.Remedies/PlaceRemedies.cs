@@ -48,11 +48,15 @@ public static class PlaceRemedies
     public static RemedyCandidate? Mount(RackSurvey survey, MountedItem what, int? heightU = null)
     {
         var needed = heightU ?? what.HeightU;
-        return survey.Occupancy.FindPlace(what, needed, what.Bottom ?? 1, survey.Cabinet.HeightU) is { } bottom
-            ? Resize(new RemedyBuilder(survey), what, heightU)
-                .Place(what, bottom)
-                .Titled(RemedyTitles.Mount(survey.Cabinet, what, bottom, needed))
-            : Higher(survey, what, needed, heightU);
+        var open = BlankingPanels.IsPanel(what) ? survey.Occupancy : BlankingPanels.GivingWay(survey, what.Face);
+        if ((survey.Occupancy.FindPlace(what, needed, what.Bottom ?? 1, survey.Cabinet.HeightU)
+            ?? open.FindPlace(what, needed, what.Bottom ?? 1, survey.Cabinet.HeightU)) is not { } bottom)
+        {
+            return Higher(survey, what, needed, heightU);
+        }
+
+        var fit = BlankingPanels.Fit(survey, Resize(new RemedyBuilder(survey), what, heightU).Place(what, bottom), (what, bottom, needed));
+        return fit.Titled(RemedyTitles.Mount(survey.Cabinet, what, bottom, needed, fit.Displaced));
     }
 
     /// <summary>
@@ -66,16 +70,18 @@ public static class PlaceRemedies
         var order = items.OrderByDescending(MassSurvey.LoadedKg).ThenByDescending(i => i.HeightU + i.LoadHeightU)
             .ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
         string[] ids = [.. order.Select(i => i.Id).Order(StringComparer.Ordinal)];
-        foreach (var roof in CabinetSizes.HeightsU.Where(u => u > survey.Cabinet.HeightU).Prepend(survey.Cabinet.HeightU))
+        var now = survey.Cabinet.HeightU;
+        foreach (var (roof, panelsStay) in CabinetSizes.HeightsU.Where(u => u > now).Select(u => (u, true)).Prepend((now, false)).Prepend((now, true)))
         {
-            var (places, left) = Fill(survey, order, roof);
+            var (places, left) = Fill(survey, order, roof, panelsStay);
             if (left.Count > 0)
             {
                 continue;
             }
 
-            var isHigher = roof > survey.Cabinet.HeightU;
-            yield return At(survey, isHigher ? new RemedyBuilder(survey).Raise(roof) : new RemedyBuilder(survey), places, roof).Titled(
+            var isHigher = roof > now;
+            var builder = At(survey, isHigher ? new RemedyBuilder(survey).Raise(roof) : new RemedyBuilder(survey), places, roof);
+            yield return (panelsStay ? new PanelFit(builder.After, [], false) : Fitted(survey, builder, places)).Titled(
                 new(
                     MountFree.With(isHigher ? "higher" : null, ids.Length == 1 ? "one" : null),
                     [
@@ -87,10 +93,10 @@ public static class PlaceRemedies
             yield break;
         }
 
-        var (some, rest) = Fill(survey, order, survey.Cabinet.HeightU);
+        var (some, rest) = Fill(survey, order, now, panelsStay: true);
         if (some.Count > 0 && TakeOut(survey, [.. rest]) is { } takeOut)
         {
-            var placed = At(survey, new RemedyBuilder(survey), some, survey.Cabinet.HeightU).After;
+            var placed = At(survey, new RemedyBuilder(survey), some, now).After;
             yield return new RemedyCandidate(
                 new WordedText(MountSome, ("items", Scalar.Ids(some.Select(p => p.Item.Id).Order(StringComparer.Ordinal)))).Then(takeOut.Title),
                 placed.WithoutItems(rest.Select(i => i.Id)));
@@ -100,15 +106,20 @@ public static class PlaceRemedies
     private static RemedyBuilder At(RackSurvey survey, RemedyBuilder builder, List<(MountedItem Item, int Bottom)> places, int roof) =>
         places.Aggregate(builder, (b, p) => b.Place(p.Item, p.Bottom, roof));
 
+    private static PanelFit Fitted(RackSurvey survey, RemedyBuilder builder, List<(MountedItem Item, int Bottom)> places) =>
+        BlankingPanels.Fit(survey, builder, [.. places.Where(p => p.Item.Face == Face.Front).Select(p => (p.Item, p.Bottom, p.Item.HeightU))]);
+
     // The lowest free position for each item in turn; on both faces, if the depths allow it.
-    private static (List<(MountedItem Item, int Bottom)> Places, List<MountedItem> Left) Fill(RackSurvey survey, MountedItem[] order, int roof)
+    private static (List<(MountedItem Item, int Bottom)> Places, List<MountedItem> Left) Fill(
+        RackSurvey survey, MountedItem[] order, int roof, bool panelsStay)
     {
+        var occupied = panelsStay ? survey.Occupancy : BlankingPanels.GivingWay(survey, Face.Front);
         var (places, left) = (new List<(MountedItem Item, int Bottom)>(), new List<MountedItem>());
         foreach (var item in order)
         {
             var height = item.HeightU + item.LoadHeightU;
             var bottom = Enumerable.Range(1, Math.Max(0, roof - height + 1)).FirstOrDefault(
-                u => survey.Occupancy.CanGo(item, item.HeightU, u) && places.TrueForAll(p => IsApart(survey, item, u, p)));
+                u => occupied.CanGo(item, item.HeightU, u) && places.TrueForAll(p => IsApart(survey, item, u, p)));
             if (bottom > 0)
             {
                 places.Add((item, bottom));
@@ -137,12 +148,17 @@ public static class PlaceRemedies
     /// <param name="heap">Items with the same U position.</param>
     public static RemedyCandidate Spread(RackSurvey survey, IReadOnlyCollection<MountedItem> heap)
     {
-        var taken = survey.Occupancy.ByPlace.Where(m => !heap.Contains(m))
+        return Spread(survey, heap, panelsStay: true) ?? Spread(survey, heap, panelsStay: false)!;
+    }
+
+    private static RemedyCandidate? Spread(RackSurvey survey, IReadOnlyCollection<MountedItem> heap, bool panelsStay)
+    {
+        var taken = survey.Occupancy.ByPlace.Where(m => !heap.Contains(m) && (panelsStay || !BlankingPanels.IsPanel(m)))
             .Aggregate(0UL, static (bits, m) => bits | Occupancy.Mask(m.Bottom!.Value, m.ClaimTop));
         var order = heap.OrderByDescending(m => m.HeightU + m.LoadHeightU).ThenBy(m => m.Key, StringComparer.Ordinal).ToList();
         taken |= Occupancy.Mask(order[0].Bottom!.Value, order[0].ClaimTop);
         var builder = new RemedyBuilder(survey);
-        var left = 0;
+        var (left, places) = (0, new List<(MountedItem Item, int Bottom)> { (order[0], order[0].Bottom!.Value) });
         foreach (var item in order.Skip(1))
         {
             var height = item.HeightU + item.LoadHeightU;
@@ -154,6 +170,11 @@ public static class PlaceRemedies
 
             if (bottom + height - 1 > survey.Cabinet.HeightU)
             {
+                if (panelsStay && Array.Exists(survey.Items, BlankingPanels.IsPanel))
+                {
+                    return null;
+                }
+
                 builder.Unplace(item);
                 left++;
                 continue;
@@ -161,10 +182,11 @@ public static class PlaceRemedies
 
             taken |= Occupancy.Mask(bottom, bottom + height - 1);
             builder.Place(item, bottom);
+            places.Add((item, bottom));
         }
 
         var moved = heap.Count - 1 - left;
-        return builder.Titled(new(
+        return (panelsStay ? new PanelFit(builder.After, [], false) : Fitted(survey, builder, places)).Titled(new(
             LeaveOne.With(order[0].Item is null ? "pdu" : null, left == 0 ? null : "left"), ("item", order[0].Id), ("moved", moved), ("left", left)));
     }
 

@@ -146,7 +146,7 @@ public static class RemedyTitles
     public static readonly WordingChoice Locks = new(
         "remedy.public-access",
         "[locks:Use a cabinet with lockable doors and panels|front-door:Fit a perforated front door|"
-        + "rear-door:Fit a perforated rear door|side-panels:Fit side panels][bond: and bond it to earth]");
+        + "rear-door:Fit a perforated rear door|side-panels:Fit side panels][bond: and bond it to earth|bond-them: and bond them to earth]");
 
     /// <summary>Acceptances or sign-offs removed.</summary>
     public static readonly WordingChoice Unused = new("remedy.unused", "Remove the [one:{what}|{count} identical {what}s]");
@@ -155,7 +155,7 @@ public static class RemedyTitles
     public static readonly WordingChoice Route = new(
         "remedy.route",
         "Choose an access route without [corner:that corner|lift:the lift|"
-        + "ramps:ramps of {slopePercent:exact} % or more|unnamed:the opening of {widthMm:exact} x {heightMm:exact} mm|{opening}]");
+        + "ramps:ramps|steep-ramps:ramps steeper than {slopePercent:exact} %|unnamed:the opening of {widthMm:exact} x {heightMm:exact} mm|{opening}]");
 
     /// <summary>Wordings of all titles: these, and those of the classes that make remedies.</summary>
     public static IReadOnlyList<MessageWording> Wordings { get; } =

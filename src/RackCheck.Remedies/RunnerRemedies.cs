@@ -95,7 +95,7 @@ public static class RunnerRemedies
             // 1 U stays free between the moved stack and other sets on runners.
             var margin = other.Face == what.Face && other.SupportStyle == SupportStyle.Runners ? 1 : 0;
             var touches = other.Bottom <= bottom + what.HeightU - 1 + what.LoadHeightU + margin && other.ClaimTop >= bottom - margin;
-            if (touches && !run.Contains(other) && (other.Face == what.Face || survey.Occupancy.Meet(what, other) == Meeting.Yes))
+            if (touches && !BlankingPanels.IsPanel(other) && !run.Contains(other) && (other.Face == what.Face || survey.Occupancy.Meet(what, other) == Meeting.Yes))
             {
                 return false;
             }
@@ -107,17 +107,20 @@ public static class RunnerRemedies
     private static RemedyCandidate Shift(RackSurvey survey, IReadOnlyList<MountedItem> run, int[] shifts)
     {
         var builder = new RemedyBuilder(survey);
-        var moved = new List<string>();
+        var moved = new List<MountedItem>();
         for (var i = 0; i < run.Count; i++)
         {
             if (shifts[i] > 0)
             {
                 builder.Place(run[i], run[i].Bottom!.Value + shifts[i]);
-                moved.Add(run[i].Id);
+                moved.Add(run[i]);
             }
         }
 
-        return builder.Titled(new(FreeUnit, ("items", Scalar.Ids(moved))));
+        // The stack is on one face: sets that stay where they are keep the panels out of the free positions only.
+        var places = run.Select((set, i) => (set, set.Bottom!.Value + shifts[i], set.HeightU));
+        return BlankingPanels.Fit(survey, builder, [.. places]).Titled(new(
+            FreeUnit, ("items", Scalar.Ids(moved.Select(m => m.Id)))));
     }
 
     private static RemedyCandidate Shelve(RackSurvey survey, List<MountedItem> sets)

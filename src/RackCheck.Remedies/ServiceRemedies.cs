@@ -31,9 +31,8 @@ public static class ServiceRemedies
     {
         foreach (var bottom in Places(survey, what, what.Bottom ?? 1, suits))
         {
-            var (after, panels) = Freed(survey, new RemedyBuilder(survey).Place(what, bottom).After, what, bottom);
-            yield return new RemedyCandidate(
-                RemedyTitles.Mount(survey.Cabinet, what, bottom, what.HeightU, panels), after, nameof(MountWhere));
+            var fit = BlankingPanels.Fit(survey, new RemedyBuilder(survey).Place(what, bottom), (what, bottom, what.HeightU));
+            yield return fit.Titled(RemedyTitles.Mount(survey.Cabinet, what, bottom, what.HeightU, fit.Displaced), nameof(MountWhere));
         }
     }
 
@@ -146,31 +145,22 @@ public static class ServiceRemedies
         var wanted = Array.Find(survey.Occupancy.ByPlace, m => m.Category == ItemCategory.KeyboardDrawer)?.Top + 1 ?? survey.Cabinet.HeightU / 2;
         foreach (var bottom in Places(survey, what, wanted, static _ => true).Take(2))
         {
-            var (after, panels) = Freed(survey, new RemedyBuilder(survey).AddItem(item).Place(what, bottom).After, what, bottom);
+            var fit = BlankingPanels.Fit(survey, new RemedyBuilder(survey).AddItem(item).Place(what, bottom), (what, bottom, what.HeightU));
             var title = new WordedText(
-                AddedSwitch.With(isRemote ? "remote" : null, panels.Length > 0 ? "panels" : null),
+                AddedSwitch.With(isRemote ? "remote" : null, fit.Displaced.Count > 0 ? "panels" : null),
                 [
                     ("ports", ports), ("units", survey.Cabinet.Units(bottom, bottom)),
-                    .. panels.Length > 0 ? [("panels", Scalar.Ids(panels.Select(p => p.Id)))] : ((string, Scalar)[])[],
+                    .. fit.Displaced.Count > 0 ? [("panels", Scalar.Ids(fit.Displaced.Select(p => p.Id)))] : ((string, Scalar)[])[],
                 ]);
-            yield return new RemedyCandidate(title, after, nameof(AddSwitch));
+            yield return fit.Titled(title, nameof(AddSwitch));
         }
     }
 
     private static IEnumerable<int> Places(RackSurvey survey, MountedItem what, int wanted, Func<int, bool> suits)
     {
-        var open = new Occupancy(survey.Cabinet, Array.FindAll(survey.Items, i => i.Category != ItemCategory.BlankingPanel), survey.Units);
+        var open = BlankingPanels.GivingWay(survey, what.Face);
         return Enumerable.Range(1, Math.Max(0, survey.Cabinet.HeightU - what.HeightU - what.LoadHeightU + 1))
             .Where(u => u != what.Bottom && suits(u) && open.CanGo(what, what.HeightU, u))
             .OrderBy(u => Math.Abs(u - wanted)).ThenBy(u => u).Take(MostPlaces);
-    }
-
-    // Blanking panels at the position are removed.
-    private static (RackDescription After, MountedItem[] Panels) Freed(RackSurvey survey, RackDescription after, MountedItem what, int bottom)
-    {
-        var top = bottom + what.HeightU - 1 + what.LoadHeightU;
-        var panels = Array.FindAll(
-            survey.Occupancy.ByPlace, p => p.Category == ItemCategory.BlankingPanel && p.Face == what.Face && p.Bottom <= top && p.Top >= bottom);
-        return (panels.Length == 0 ? after : after.WithoutItems(panels.Select(p => p.Id)), panels);
     }
 }

@@ -74,7 +74,9 @@ public static class ShelfRemedies
         };
         // The shelf is a plate as deep as the items on it: it adds no depth in front or behind.
         var plate = new MountedItem { Index = -1, Id = id, HeightU = 1, Face = face, BodyDepthMm = depth };
-        if (survey.Occupancy.FindPlace(probe, probe.HeightU, 1, survey.Cabinet.HeightU) is not { } bottom || !survey.Depth.CanTake(plate))
+        if ((survey.Occupancy.FindPlace(probe, probe.HeightU, 1, survey.Cabinet.HeightU)
+                ?? BlankingPanels.GivingWay(survey, face).FindPlace(probe, probe.HeightU, 1, survey.Cabinet.HeightU)) is not { } bottom
+            || !survey.Depth.CanTake(plate))
         {
             return null;
         }
@@ -89,7 +91,7 @@ public static class ShelfRemedies
             FrontProjectionMm = 0,
             RearProjectionMm = 0,
         };
-        return OnShelf(new RemedyBuilder(survey).AddItem(shelf), things, id)
+        return BlankingPanels.Fit(survey, OnShelf(new RemedyBuilder(survey).AddItem(shelf), things, id), (probe, bottom, probe.HeightU))
             .Titled(new(NewShelf, ("units", survey.Cabinet.Units(bottom, bottom)), ("items", Ids(things))));
     }
 

@@ -29,10 +29,6 @@ public static class TipRemedies
         }
 
         yield return Bolted(survey);
-        foreach (var candidate in LoadRemedies.TakeOutHighest(survey))
-        {
-            yield return candidate;
-        }
     }
 
     /// <summary>Prevents tipping while an item is extended.</summary>
@@ -96,7 +92,8 @@ public static class TipRemedies
     private static RackDescription OnBase(RackDescription description, BaseStyle style) =>
         description.EditCabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { Style = style } });
 
-    private static RemedyCandidate Bolted(RackSurvey survey) => OnBase(survey, BaseStyle.Bolted, RemedyTitles.BoltRack);
+    /// <summary>The rack bolted to the floor.</summary>
+    public static RemedyCandidate Bolted(RackSurvey survey) => OnBase(survey, BaseStyle.Bolted, RemedyTitles.BoltRack);
 
     private static IEnumerable<RemedyCandidate> Stabilisers(RackSurvey survey)
     {

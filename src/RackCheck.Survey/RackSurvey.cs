@@ -41,7 +41,8 @@ public sealed class RackSurvey
         : this(rack, Filled(rack))
     {
         _ = (Occupancy, Depth, Power, Earth, Mass, Cables, Route, Heat);
-        if (Mass.NeedsHeight || Heat.NeedsSurface || Array.Exists(Items, i => i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display))
+        if (Mass.NeedsHeight || Heat.NeedsSurface || Route is { IsHigherThanGiven: true }
+            || Array.Exists(Items, i => i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display))
         {
             Cabinet.Heights.Assume(Cabinet.Source, assumptions);
         }

@@ -16,12 +16,17 @@ public sealed class RouteSurvey
         (Source, this.cabinet, this.items) = (source, cabinet, items);
         PalletHeightMm = source.PalletHeightMm ?? DeliveryRoute.PalletHeightMm;
         PalletKg = source.PalletKg ?? (HasPallet ? DeliveryRoute.PalletKg : 0);
-        (KnownKg, MassIsKnown) = (Quantities.Round(mass.KnownTotalKg + PalletKg), mass.IsTotalKnown);
+        (RackKg, MassIsKnown) = IsLoaded
+            ? (mass.KnownTotalKg, mass.IsTotalKnown)
+            : (Quantities.Round(cabinet.Source.MassKg ?? 0), cabinet.Source.MassKg is not null);
         Figures = MakeFigures();
     }
 
     /// <summary>The delivery data of the description.</summary>
     public Model.Delivery Source { get; }
+
+    /// <summary>Whether the equipment is in the rack on the route; so it counts where the description does not say.</summary>
+    public bool IsLoaded => Source.Loaded != false;
 
     /// <summary>Height of the pallet, mm; 0 without one.</summary>
     public double PalletHeightMm { get; }
@@ -33,18 +38,24 @@ public sealed class RouteSurvey
     public bool HasPallet => PalletHeightMm > 0 || Source.PalletWidthMm > 0 || Source.PalletDepthMm > 0;
 
     /// <summary>The cabinet without pallet; a missing height counts as 0.</summary>
-    public TransportSize Bare => BareOf(cabinet.WidthMm, cabinet.Depth.DepthMm, cabinet.Source.HeightMm ?? 0);
+    public TransportSize Bare => BareOf(cabinet.WidthMm, cabinet.Depth.DepthMm, HeightMm);
 
     /// <summary>The cabinet on its pallet; with a missing height only the pallet counts.</summary>
-    public TransportSize OnPallet => OnPalletOf(cabinet.WidthMm, cabinet.Depth.DepthMm, cabinet.Source.HeightMm ?? 0);
+    public TransportSize OnPallet => OnPalletOf(cabinet.WidthMm, cabinet.Depth.DepthMm, HeightMm);
 
     /// <summary>Whether the height of the cabinet is given.</summary>
     public bool HeightIsKnown => cabinet.Source.HeightMm is not null;
 
-    /// <summary>Mass of cabinet, equipment and pallet, kg, as far as given.</summary>
-    public double KnownKg { get; }
+    /// <summary>Mass of the cabinet and, where it is delivered in it, of its equipment, kg, as far as given.</summary>
+    public double RackKg { get; }
 
-    /// <summary>Whether all masses are given.</summary>
+    /// <summary>Whether base and mounting space are higher than the height given, which is then not the one that has to pass.</summary>
+    public bool IsHigherThanGiven => HeightIsKnown && Comparison.IsOver(cabinet.Heights.OverallMm, cabinet.Source.HeightMm!.Value);
+
+    /// <summary>Gross mass on the route, kg, as far as given: the rack as it is delivered, with its pallet.</summary>
+    public double KnownKg => Quantities.Round(RackKg + PalletKg);
+
+    /// <summary>Whether all masses on the route are given.</summary>
     public bool MassIsKnown { get; }
 
     /// <summary>The delivery figures of the report.</summary>
@@ -106,7 +117,7 @@ public sealed class RouteSurvey
             yield return Pointers.CabinetMass;
         }
 
-        foreach (var item in items)
+        foreach (var item in IsLoaded ? items : [])
         {
             if (MassSurvey.IsToBeWeighed(item) && item.Item!.MassKg is null)
             {
@@ -114,6 +125,8 @@ public sealed class RouteSurvey
             }
         }
     }
+
+    private double HeightMm => HeightIsKnown ? cabinet.Heights.OverallMm : 0;
 
     private DeliveryFigures MakeFigures()
     {

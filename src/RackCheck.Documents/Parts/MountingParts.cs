@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Planning.Building;
+using RackCheck.Remedies;
 using RackCheck.Rules.Depth;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Loads;
@@ -92,7 +93,7 @@ internal static class MountingParts
         }
 
         var offered = context.Offered(ProductKind.BlankingPanel).Where(p => p.Item?.HeightU > 0).ToLookup(p => p.Item!.HeightU!.Value);
-        int[] heights = offered.Count > 0 ? [.. offered.Select(o => o.Key).OrderDescending()] : [.. Enumerable.Range(1, Blanking.LargestPanelU).Reverse()];
+        int[] heights = offered.Count > 0 ? [.. offered.Select(o => o.Key).OrderDescending()] : [.. Enumerable.Range(1, BlankingPanels.LargestU).Reverse()];
         var harmful = PanelNeeds.Harmful(survey, context.Report.Findings.Where(f => f.Accepted is null));
         var wanted = harmful.SelectMany(r => PanelNeeds.Sizes(r.HeightU, heights).Select(h => (Run: r, HeightU: h))).GroupBy(w => w.HeightU);
         foreach (var alike in wanted.OrderBy(w => w.Key))

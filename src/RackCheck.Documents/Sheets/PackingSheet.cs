@@ -38,8 +38,9 @@ internal static class PackingSheet
         var (survey, figures, cabinet) = (context.Survey, context.Report.Figures, context.Cabinet);
         var route = survey.Route;
         var least = survey.Mass.IsTotalKnown ? "" : "at least ";
+        var height = cabinet.Source.HeightMm is null ? (double?)null : cabinet.Heights.OverallMm;
         var gross = route is null ? null
-            : Invariant($"{(route.MassIsKnown ? "" : "at least ")}{Number(survey.Mass.KnownTotalKg)} + {Number(route.PalletKg)} = {Number(route.KnownKg)} kg");
+            : Invariant($"{(route.MassIsKnown ? "" : "at least ")}{Number(route.RackKg)} + {Number(route.PalletKg)} = {Number(route.KnownKg)} kg");
         return new Pairs(
         [
             ("Cabinet", Number(cabinet.Source.MassKg, "kg")),
@@ -48,7 +49,7 @@ internal static class PackingSheet
             ("Cabinet and equipment", least + Number(survey.Mass.KnownTotalKg, "kg")),
             ("Pallet", route is null ? "not given" : Number(route.PalletKg, "kg")),
             ("Gross mass", gross ?? "no delivery data"),
-            ("Cabinet, width x depth x height", Invariant($"{cabinet.WidthMm:0.###} x {cabinet.Depth.DepthMm:0.###} x {Number(cabinet.Source.HeightMm)} mm")),
+            ("Cabinet, width x depth x height", Invariant($"{cabinet.WidthMm:0.###} x {cabinet.Depth.DepthMm:0.###} x {Number(height)} mm")),
             ("On the pallet, width x depth", SizeOnPallet(figures.Delivery)),
             ("On the pallet, height", HeightOnPallet(route, figures.Delivery)),
         ]);

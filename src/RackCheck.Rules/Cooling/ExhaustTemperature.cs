@@ -13,11 +13,12 @@ public sealed class ExhaustTemperature : Rule
 {
     private static readonly WordingChoice Cords = new(
         "cooling.exhaust-temperature.cords",
-        "[closed:The air in the closed cabinet|The exhaust air behind the equipment] reaches {exhaustC} C; the cords of {items:all} bear {limitC} C.");
+        "[closed:The air in the closed cabinet|The exhaust air behind the equipment] reaches {exhaustC} C; the cords of {items:all} are rated for "
+            + "{limitC} C.");
 
     private static readonly WordingChoice Units = new(
         "cooling.exhaust-temperature.pdu",
-        "[closed:The air in the closed cabinet|The exhaust air behind the equipment] reaches {exhaustC} C; PDU {pdu} bears {limitC} C.");
+        "[closed:The air in the closed cabinet|The exhaust air behind the equipment] reaches {exhaustC} C; PDU {pdu} is rated for {limitC} C.");
 
     private static readonly RuleDescriptor Facts = new()
     {
@@ -34,13 +35,14 @@ public sealed class ExhaustTemperature : Rule
         Needs =
         [
             "/pdus/*/maxAmbientC", "/pdus/*/mounting", "/pdus/*/position", "/items/*/heatW", "/items/*/power/ratedW", "/items/*/power/plugs",
-            "/items/*/airflow/flowM3h", "/items/*/airflow/direction", "/site/ambientMaxC", "/site/altitudeM", "/cooling/underfloor/supplyC",
-            "/cooling/airConditioner/setpointC", "/cabinet/heightMm",
+            "/items/*/airflow/flowM3h", "/items/*/airflow/direction", "/items/*/maxInletC", "/site/ambientMaxC",
+            "/site/altitudeM", "/cooling/underfloor/supplyC", "/cooling/airConditioner/setpointC", "/cabinet/heightMm",
         ],
         Notes =
         [
             "The rise is that of the heat over the airflow, not the permitted riseK. Items without a stated airflow are left out of both.",
             "In a closed cabinet without fans it is the air inside, at the top: ambientMaxC + 1.44 Q/(3.4 A), as in cooling.sealed-rise.",
+            "Where that air is over the inlet limit of an item, only cooling.sealed-rise reports: its remedies cool PDUs and cords too.",
             "A horizontal PDU on the front uprights is not in the exhaust air.",
             "Cords with C13 and C19 connectors are for cold conditions, up to 70 C; with C15 connectors for hot conditions, up to 120 C. Cords with other "
                 + "plugs count as cold.",
@@ -59,7 +61,7 @@ public sealed class ExhaustTemperature : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        if (context.Survey.Heat.Exhaust is not { } exhaust)
+        if (context.Survey.Heat.Exhaust is not { } exhaust || IsTooWarmInside(context.Survey))
         {
             return;
         }
@@ -79,6 +81,20 @@ public sealed class ExhaustTemperature : Rule
             CheckCords(context, exhaust, Connectors.ColdCordC);
             CheckCords(context, exhaust, Connectors.HotCordC);
         }
+    }
+
+    // Air in a closed cabinet that is over the inlet limit of an item is the defect of cooling.sealed-rise, and its remedies cool PDUs and cords too.
+    private static bool IsTooWarmInside(RackSurvey survey)
+    {
+        var heat = survey.Heat;
+        if (heat.AirPath.Mode != CoolingMode.Closed)
+        {
+            return false;
+        }
+
+        var rise = heat.ClosedRiseK(heat.UsualTransferWM2K);
+        return Array.Exists(survey.Items, i => i.Item!.MaxInletC is { } own
+            && Comparison.IsOver(heat.AmbientC + (heat.RiseFactor(i) * rise), heat.LimitAtSiteC(own)));
     }
 
     private static void CheckCords(RuleContext context, ExhaustAir exhaust, double limit)

@@ -21,7 +21,7 @@ public sealed class IpConflict : Rule
 
     private static readonly MessageWording Defect = new(
         "cooling.ip-conflict",
-        "The site requires {requiredIp} protection against dust and water, but the {what:words} has {ipCode}.");
+        "The site requires {requiredIp}; the degree of protection of the {what:words} is {ipCode}.");
 
     private static readonly MissingData MissingFilters = new(
         "cooling.ip-conflict.missing-filters",

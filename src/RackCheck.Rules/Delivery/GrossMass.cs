@@ -23,7 +23,9 @@ internal static class GrossMass
     {
         var route = survey.Route!;
         var cabinet = survey.Cabinet.Source.MassKg ?? 0;
-        return Invariant($"{cabinet:0.###} + {Quantities.Round(route.KnownKg - cabinet - route.PalletKg):0.###} + {route.PalletKg:0.###}")
+        return Invariant($"{cabinet:0.###} + {(route.IsLoaded ? Equipment() : "")}{route.PalletKg:0.###}")
             + Invariant($" = {route.KnownKg:0.###} > {limitKg:0.###}");
+
+        string Equipment() => Invariant($"{Quantities.Round(route.RackKg - cabinet):0.###} + ");
     }
 }

@@ -23,7 +23,7 @@ public sealed class Lift : Rule
 
     private static readonly WordingChoice Mass = new(
         "delivery.lift.mass",
-        "The lift is rated for {ratedKg} kg; cabinet, equipment and pallet weigh [at-least:at least ]{grossKg} kg.");
+        "The lift is rated for {ratedKg} kg; [empty:cabinet and pallet|cabinet, equipment and pallet] weigh [at-least:at least ]{grossKg} kg.");
 
     private static readonly MissingData Missing = new("delivery.lift.missing", "Without this value, the lift cannot be checked.");
 
@@ -37,20 +37,20 @@ public sealed class Lift : Rule
         What = "Finds lifts whose clear car size is smaller than the rack on its pallet plus 20 mm in each direction, or whose rated load is "
             + "below the mass of rack and pallet.",
         Why = "An overloaded lift does not stop at floor level. A rack that does not fit into the lift stays on the wrong floor.",
-        Formula = "shorter side, longer side and height + clearanceMm within the car; cabinet + equipment + pallet <= rated load",
+        Formula = "shorter side, longer side and height + clearanceMm within the car; cabinet + equipment (unless delivered empty) + pallet <= rated load",
         Sources = [Sources.DeliveryPractice, Sources.En13698, Sources.Geometry],
         Limits = [ClearanceMm],
         Needs =
         [
             "/site/delivery/lift", "/cabinet/widthMm", "/cabinet/depthMm", "/cabinet/heightMm", "/cabinet/massKg", "/items/*/massKg",
-            "/site/delivery/palletKg", "/site/delivery/palletHeightMm",
+            "/site/delivery/palletKg", "/site/delivery/palletHeightMm", "/site/delivery/loaded",
         ],
         SharesWordingsOf = [typeof(GrossMass)],
         Remedies =
         [
             "Deliver it without the pallet.",
             "Use a smaller cabinet.",
-            "Transport equipment separately and mount it on site.",
+            "Deliver the cabinet empty, or transport single items separately, and mount them on site.",
             "Choose another delivery route.",
         ],
         Cautions = [Cautions.Transport],
@@ -146,7 +146,7 @@ public sealed class Lift : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = Mass.With(route.MassIsKnown ? "" : "at-least"),
+            Message = Mass.With(route.IsLoaded ? "" : "empty", route.MassIsKnown ? "" : "at-least"),
             Data = [("ratedKg", rated), ("grossKg", route.KnownKg)],
             Subject = Subjects.Lift,
             Identity = ["mass"],

@@ -17,8 +17,8 @@ public sealed class LiftingEquipment : Rule
 
     private static readonly WordingChoice Defect = new(
         "delivery.lifting-equipment",
-        "Cabinet, equipment and pallet weigh [at-least:at least ]{grossKg} kg; [none:no lifting equipment is specified. The limit without "
-            + "lifting equipment is {limitKg} kg.|the lifting equipment is rated for {limitKg} kg.]");
+        "[empty:Cabinet and pallet|Cabinet, equipment and pallet] weigh [at-least:at least ]{grossKg} kg; [none:no lifting "
+            + "equipment is specified. The limit without lifting equipment is {limitKg} kg.|the lifting equipment is rated for {limitKg} kg.]");
 
     private static readonly RuleDescriptor Facts = new()
     {
@@ -29,12 +29,12 @@ public sealed class LiftingEquipment : Rule
         Safety = true,
         What = "Finds racks whose gross mass exceeds the rating of the lifting equipment, or exceeds 50 kg where no lifting equipment is specified.",
         Why = "Overloaded lifting equipment fails and injures people. Lifting such a mass by hand also causes injuries.",
-        Formula = "cabinet + equipment + pallet > liftingKg, or > massKg where none is specified",
+        Formula = "cabinet + equipment (unless delivered empty) + pallet > liftingKg, or > massKg where none is specified",
         Sources = [Sources.ReceiptPractice, Sources.HseL23, Sources.En13698],
         Limits = [MassKg],
-        Needs = ["/site/delivery/liftingKg", "/site/delivery/palletKg", "/cabinet/massKg", "/items/*/massKg"],
+        Needs = ["/site/delivery/liftingKg", "/site/delivery/palletKg", "/cabinet/massKg", "/items/*/massKg", "/site/delivery/loaded"],
         SharesWordingsOf = [typeof(GrossMass)],
-        Remedies = ["Provide lifting equipment rated for the mass.", "Transport equipment separately and mount it on site."],
+        Remedies = ["Provide lifting equipment rated for the mass.", "Deliver the cabinet empty and mount the equipment on site."],
         Cautions = [Cautions.Transport],
     };
 
@@ -64,7 +64,7 @@ public sealed class LiftingEquipment : Rule
     {
         context.Report(new FindingDraft
         {
-            Message = Defect.With(route.MassIsKnown ? "" : "at-least", route.Source.LiftingKg is null ? "none" : ""),
+            Message = Defect.With(route.IsLoaded ? "" : "empty", route.MassIsKnown ? "" : "at-least", route.Source.LiftingKg is null ? "none" : ""),
             Data = [("grossKg", route.KnownKg), ("limitKg", limit)],
             Subject = Subjects.Delivery,
             Identity = [],

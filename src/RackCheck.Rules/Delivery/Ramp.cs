@@ -99,7 +99,7 @@ public sealed class Ramp : Rule
             UtilisationPercent = left > 0 ? 100 * limit / left : null,
             Calculation = Invariant($"atan({stand.Feet.DistanceMm(tip.Side, centre):0.###} / {centre.ZMm:0.###}) = {tip.Deg:0.###}; ")
                 + Invariant($"atan({slope / 100:0.######}) = {slopeDeg:0.###}; {tip.Deg:0.######} - {slopeDeg:0.######} = {left:0.###} < {limit:0.###}"),
-            Candidates = LoadRemedies.OnRamp(context.Survey),
+            Candidates = LoadRemedies.OnRamp(context.Survey, Stability.SlopePercent(tip.Deg - limit)),
         });
     }
 }

@@ -66,9 +66,11 @@ public sealed class CabinetTooShallow : Rule
         }
 
         var greatest = survey.Depth.GreatestBy!;
-        var least = survey.Depth.LeastBy ?? greatest;
-        var cabinet = survey.Cabinet.Depth;
-        var all = survey.Depth.All;
+        var (cabinet, all) = (survey.Cabinet.Depth, survey.Depth.All);
+
+        // The deepest item is named alone where it needs this depth alone, though others project as far in front.
+        var isAlone = greatest.Face == Face.Front && !Comparison.IsOver(all.LeastMm, MountingDepth.LeastForProjection(cabinet, greatest.FrontProjectionMm));
+        var least = isAlone ? greatest : survey.Depth.LeastBy ?? greatest;
         var needed = MountingDepth.LeastCabinetDepthMm(cabinet, all);
         var same = ReferenceEquals(least, greatest);
         context.Report(new FindingDraft

@@ -10,9 +10,6 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds open U positions at the front next to equipment with airflow front to rear.</summary>
 public sealed class Blanking : Rule
 {
-    /// <summary>Tallest common blanking panel, U.</summary>
-    public const int LargestPanelU = 6;
-
     private static readonly MessageWording Defect = new(
         "layout.blanking",
         "The front is open at {units:units} ({openUnits} U) next to {items}. Hot air recirculates through the gap to equipment with airflow "
@@ -38,12 +35,13 @@ public sealed class Blanking : Rule
         Sources = [Sources.BlankingPractice],
         Needs =
         [
-            "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/items/*/airflow/direction", "/items/*/position", "/items/*/body/heightMm",
-            "/items/*/body/depthMm", "/pdus/*/mounting", "/pdus/*/position", "/cabinet/uprights/spacingMm",
+            "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/items/*/airflow/direction", "/items/*/position",
+            "/items/*/body/heightMm", "/items/*/body/depthMm", "/pdus/*/mounting", "/pdus/*/position", "/cabinet/uprights/spacingMm",
         ],
         Notes =
         [
             "A blanking panel leaves its U positions free: it gives way to equipment, and figures.space counts them as free.",
+            "An open frame, without doors and side panels, is not checked: its air passes beside the equipment, whatever closes the front.",
             "Without a door style the rule is not assessed; an absent door counts as 25 mm deep in the depth rules.",
         ],
         Remedies = ["Fit blanking panels."],
@@ -115,6 +113,12 @@ public sealed class Blanking : Rule
     private static bool IsCooledThroughDoors(RuleContext context)
     {
         var cabinet = context.Survey.Cabinet.Source;
+        if (cabinet is { FrontDoor.Style: DoorStyle.None, RearDoor.Style: DoorStyle.None, SidePanels: false })
+        {
+            // An open frame: the air passes beside the equipment, not through doors.
+            return false;
+        }
+
         var front = LetsAirThrough(cabinet.FrontDoor);
         var rear = LetsAirThrough(cabinet.RearDoor);
         if (front == false || rear == false)
@@ -179,7 +183,7 @@ public sealed class Blanking : Rule
             Limit = Quantities.Units(0),
             Calculation = FormattableString.Invariant($"{top} - {bottom} + 1 = {top - bottom + 1} > 0"),
             // Where the uprights are too close to the front door for a panel, they have to be moved first.
-            Candidates = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor((top - bottom + LargestPanelU) / LargestPanelU)
+            Candidates = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor(BlankingPanels.CountFor(top - bottom + 1))
                 ? [Close(survey, bottom, top)]
                 : [],
         });
@@ -206,20 +210,7 @@ public sealed class Blanking : Rule
     private static RemedyCandidate Close(RackSurvey survey, int bottom, int top)
     {
         var builder = new RemedyBuilder(survey);
-        var sizes = new List<Scalar>();
-        for (var unit = bottom; unit <= top; unit += LargestPanelU)
-        {
-            var height = Math.Min(LargestPanelU, top - unit + 1);
-            builder.AddItem(new Item
-            {
-                Id = survey.FreeItemId($"blanking-{survey.Cabinet.Renumber(unit)}"),
-                Category = ItemCategory.BlankingPanel,
-                HeightU = height,
-                Position = new Position { U = survey.Cabinet.Renumber(unit), Face = Face.Front },
-            });
-            sizes.Add(height);
-        }
-
-        return builder.Titled(new(RemedyTitles.Panels.With(sizes.Count == 1 ? "one" : null), ("heightsU", Scalar.Of(sizes))));
+        var heights = BlankingPanels.Close(survey, builder, bottom, top);
+        return builder.Titled(new(RemedyTitles.Panels.With(heights.Count == 1 ? "one" : null), ("heightsU", Scalar.Of([.. heights.Select(h => (Scalar)h)]))));
     }
 }

@@ -16,11 +16,11 @@ public sealed class ShelfFit : Rule
 
     private static readonly MessageWording Depth = new(
         "layout.shelf-fit.depth",
-        "{item} is {depthMm} mm deep and overhangs shelf {shelf}, which is {shelfDepthMm} mm deep.");
+        "{item} is {depthMm} mm deep and overhangs {shelf}, which is {shelfDepthMm} mm deep.");
 
     private static readonly MessageWording Height = new(
         "layout.shelf-fit.height",
-        "{item} is {heightMm} mm high; {freeUnits} U are free above shelf {shelf}, which is {roomMm} mm.");
+        "{item} is {heightMm} mm high; {freeUnits} U above {shelf} are free, which is {roomMm} mm.");
 
     private static readonly MissingData MissingBodyDepth = new(
         "layout.shelf-fit.missing-body-depth",

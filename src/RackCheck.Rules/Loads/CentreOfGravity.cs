@@ -40,7 +40,7 @@ public sealed class CentreOfGravity : Rule
             "/items/*/body/depthMm", "/items/*/body/heightMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm",
             "/cabinet/uprights/frontSetbackMm",
         ],
-        Remedies = ["Mount heavy equipment lower.", "Swap heavy equipment and lighter equipment below it.", "Move equipment to another rack."],
+        Remedies = ["Mount heavy equipment lower.", "Swap heavy equipment and lighter equipment below it.", "Bolt the rack to the floor."],
         Cautions = [Cautions.Handling],
     };
 

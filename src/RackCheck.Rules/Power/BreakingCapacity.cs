@@ -13,7 +13,7 @@ public sealed class BreakingCapacity : Rule
 
     private static readonly MessageWording Defect = new(
         "power.breaking-capacity",
-        "The breaker of supply {supply} breaks {breakingKa} kA; the prospective fault current is {faultA} A.");
+        "The breaker of supply {supply} has a breaking capacity of {breakingKa} kA; the prospective fault current is {faultA} A.");
 
     private static readonly MissingData Missing = new(
         "power.breaking-capacity.missing",

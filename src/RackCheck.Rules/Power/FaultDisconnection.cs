@@ -41,6 +41,7 @@ public sealed class FaultDisconnection : Rule
         Notes =
         [
             "Without a fault current the lowest of a public TN-S supply is tried (0.8 ohm). Where the breaker trips even then, the current is not asked for.",
+            "A supply of 50 V or less is not checked: at extra-low voltage (IEC 60364-4-41 clause 414) no disconnection is needed against electric shock.",
             "The protective conductor is taken with the area of the line conductors.",
         ],
         Remedies = ["Fit an RCD.", "Fit a breaker with a faster curve.", "Fit a cable with a larger cross-sectional area."],
@@ -53,7 +54,8 @@ public sealed class FaultDisconnection : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        foreach (var supply in context.Survey.Power.Supplies.Where(s => s is { IsNorthAmerica: false, Source.RcdMa: null } && s.Units.Count > 0))
+        foreach (var supply in context.Survey.Power.Supplies.Where(
+            s => s is { IsNorthAmerica: false, Source: { RcdMa: null, VoltageV: > FaultLoops.ExtraLowV } } && s.Units.Count > 0))
         {
             var source = supply.Source;
             var at = Pointers.Supply[supply.Index];

@@ -11,8 +11,8 @@ public sealed class OutletRating : Rule
 {
     private static readonly WordingChoice Defect = new(
         "power.outlet-rating",
-        "{item} draws {currentA} A through its {plug} plug[each-phase: on each phase][lost: with a supply lost][socket: in a {socket} "
-            + "outlet]; the rating is {ratedA} A.");
+        "{item} draws {currentA} A through its {plug} plug[each-phase: on each phase][socket: in a {socket} outlet]"
+            + "[lost: with a supply lost]; the rating is {ratedA} A.");
 
     private static readonly RuleDescriptor Facts = new()
     {

@@ -10,7 +10,7 @@ public sealed class UnlockedPanels : Rule
     private static readonly WordingChoice Defect = new(
         "service.unlocked-panels",
         "[front-door:There is no front door|rear-door:There is no rear door|side-panels:There are no side panels|The doors and panels do not "
-            + "lock], and the rack has public access.");
+            + "lock], and the public has access to the rack.");
 
     private static readonly MissingData Missing = new(
         "service.unlocked-panels.missing",
@@ -41,11 +41,12 @@ public sealed class UnlockedPanels : Rule
         }
 
         var cabinet = context.Survey.Cabinet.Source;
-        if (cabinet.Lockable is null)
+        var locks = HasWhatLocks(cabinet);
+        if (locks && cabinet.Lockable is null)
         {
             context.ReportMissing(SitePointers.Lockable, Missing);
         }
-        else if (cabinet.Lockable == false)
+        else if (locks && cabinet.Lockable == false)
         {
             Report(
                 context, "locks", SitePointers.Lockable,
@@ -70,6 +71,10 @@ public sealed class UnlockedPanels : Rule
         }
     }
 
+    // A door or side panels that the description does not mention count as fitted.
+    private static bool HasWhatLocks(Cabinet cabinet) =>
+        cabinet is not { FrontDoor.Style: DoorStyle.None, RearDoor.Style: DoorStyle.None, SidePanels: false };
+
     private static void Report(RuleContext context, string id, string pointer, Func<RackDescription, bool, RackDescription> change)
     {
         var survey = context.Survey;
@@ -83,7 +88,7 @@ public sealed class UnlockedPanels : Rule
             Candidates =
             [
                 new RemedyCandidate(
-                    new(RemedyTitles.Locks.With(id, survey.Earth.IsElectrical && id != "locks" ? "bond" : null)),
+                    new(RemedyTitles.Locks.With(id, survey.Earth.IsElectrical && id != "locks" ? id == "side-panels" ? "bond-them" : "bond" : null)),
                     change(survey.Description, survey.Earth.IsElectrical)),
             ],
         });

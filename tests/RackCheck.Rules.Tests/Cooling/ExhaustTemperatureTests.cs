@@ -69,6 +69,15 @@ public sealed class ExhaustTemperatureTests : RuleTests<ExhaustTemperature>
         Assert.Equal(70.41, Only(Rack(60, ambient: 20).Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed })).Actual!.Value, 0.01);
 
     [Fact]
+    public void Closed_cabinet_over_an_inlet_limit_is_left_to_sealed_rise()
+    {
+        // 47.55 C at the inlet, as above.
+        var rack = Rack(60, ambient: 20).Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed });
+        Passes(rack with { Items = [rack.Items[0] with { MaxInletC = 47 }] });
+        Assert.Single(Findings(rack with { Items = [rack.Items[0] with { MaxInletC = 48 }] }));
+    }
+
+    [Fact]
     public void A_cooler_room_is_a_remedy()
     {
         var rack = Rack(50);

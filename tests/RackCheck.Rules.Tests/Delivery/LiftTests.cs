@@ -48,8 +48,41 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
         Assert.Equal(["/site/delivery/lift/ratedKg"], finding.Pointers);
         Numbers(finding, 167, 135, "kg");
         Assert.Equal("100 + 42 + 25 = 167 > 135", finding.Calculation);
-        Assert.Null(Remedied(rack, finding).Site!.Delivery!.Lift);
-        Assert.Equal(["gauge-amp"], Remedied(rack, finding, 1).Items.Select(i => i.Id));
+        Assert.False(Remedied(rack, finding).Site!.Delivery!.Loaded);
+        Assert.Null(Remedied(rack, finding, 1).Site!.Delivery!.Lift);
+        Assert.Equal(["gauge-amp"], Remedied(rack, finding, 2).Items.Select(i => i.Id));
+    }
+
+    [Fact]
+    public void Cabinet_delivered_empty_weighs_no_equipment()
+    {
+        // 100 + 25 = 125 kg; 30 kg of equipment are carried beside it.
+        var rack = Lifted(pc: 30, rated: 130);
+        Numbers(Only(rack), 155, 130, "kg");
+        Passes(rack.Route(d => d with { Loaded = false }));
+        var finding = Only(Lifted(pc: 30, rated: 124).Route(d => d with { Loaded = false }));
+        Numbers(finding, 125, 124, "kg");
+        Assert.Equal("100 + 25 = 125 > 124", finding.Calculation);
+        Assert.Contains("cabinet and pallet weigh 125 kg", finding.Message, StringComparison.Ordinal);
+        Passes(Lifted(pc: null).Route(d => d with { Loaded = false }));
+    }
+
+    [Fact]
+    public void Empty_delivery_comes_before_single_items()
+    {
+        var rack = Lifted(pc: 11).With(Unit("flume-daq", 2).At(7).Weighs(30));
+        var finding = Only(rack);
+        Assert.Equal([false, null, null], finding.Remedies.Select((_, i) => Remedied(rack, finding, i).Site!.Delivery!.Loaded));
+        Assert.Equal([2, 2, 0], finding.Remedies.Select((_, i) => Remedied(rack, finding, i).Items.Count));
+    }
+
+    [Fact]
+    public void Height_below_mounting_space_is_not_believed()
+    {
+        // 42U and a base of 150 need 42 x 44.45 + 150 = 2016.9 mm; on the pallet 2166.9 mm.
+        var rack = Lifted(height: 2150).Cabinet(c => c with { HeightMm = 1800, Base = new CabinetBase { Style = BaseStyle.Feet, HeightMm = 150 } });
+        Numbers(Only(rack), 2186.9, 2150, "mm");
+        Assert.Contains(Report(rack).Assumptions, a => a.Pointers.Contains("/cabinet/heightMm") && a.Value == 2016.9);
     }
 
     [Fact]

@@ -26,7 +26,17 @@ public sealed class LiftingEquipmentTests : RuleTests<LiftingEquipment>
         Numbers(finding, 325, 324.5, "kg");
         Assert.Equal("100 + 200 + 25 = 325 > 324.5", finding.Calculation);
         Assert.Equal(400, Remedied(rack, finding).Site!.Delivery!.LiftingKg);
-        Assert.Empty(Remedied(rack, finding, 1).Items);
+        Assert.False(Remedied(rack, finding, 1).Site!.Delivery!.Loaded);
+        Assert.Empty(Remedied(rack, finding, 2).Items);
+    }
+
+    [Fact]
+    public void Cabinet_delivered_empty_weighs_no_equipment()
+    {
+        Passes(Heavy(125).Route(d => d with { Loaded = false }));
+        var finding = Only(Heavy(124).Route(d => d with { Loaded = false }));
+        Numbers(finding, 125, 124, "kg");
+        Assert.StartsWith("Cabinet and pallet weigh 125 kg", finding.Message, StringComparison.Ordinal);
     }
 
     // 50 kg without lifting equipment: common practice, no source.

@@ -31,6 +31,17 @@ public sealed class RampTests : RuleTests<Rules.Delivery.Ramp>
         Assert.Equal([3.0], Remedied(rack, finding).Site!.Delivery!.Ramps!.Select(r => r.SlopePercent).Where(p => p < 7.06));
     }
 
+    // 100 x tan(14.0362 - 10) = 7.056: a ramp of 7 % stays.
+    [Fact]
+    public void Other_route_names_the_slope_that_passes()
+    {
+        var rack = On(3, 7, 10, 8);
+        var finding = Only(rack);
+        var other = finding.Remedies.Select((_, i) => i).Single(i => Remedied(rack, finding, i).Site!.Delivery!.Loaded is null);
+        Assert.Equal([3.0, 7.0], Remedied(rack, finding, other).Site!.Delivery!.Ramps!.Select(r => r.SlopePercent));
+        Assert.EndsWith("ramps steeper than 7 %", finding.Remedies[other].Title, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Loaded_rack_uses_its_own_centre()
     {

@@ -26,6 +26,15 @@ public sealed class CabinetTooShallowTests : RuleTests<CabinetTooShallow>
         Numbers(finding, depth, needed, "mm");
     }
 
+    // 25 + 40 + 700 + 75 + 25 = 865 for the one item; the other projects 40 mm too.
+    [Fact]
+    public void Item_that_needs_the_depth_alone_is_named_alone()
+    {
+        var finding = Only(EmptyRack(depthMm: 800).With(Unit("amp", 3).At(20).Body(depth: 100).Room(40, 75), Pc(700)));
+        Assert.Equal(["/cabinet/depthMm", "/items/1"], finding.Pointers);
+        Numbers(finding, 800, 865, "mm");
+    }
+
     [Fact]
     public void Longest_handles_and_deepest_body_add_up()
     {

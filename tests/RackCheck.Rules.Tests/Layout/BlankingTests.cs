@@ -18,6 +18,14 @@ public sealed class BlankingTests : RuleTests<Blanking>
         Passes(Aired(9).With(Fan("wave-pc", 4, 1), Plate("plate", 1, 5), Fan("gauge-pc", 4, 6)));
 
     [Fact]
+    public void Open_frame_has_no_doors_to_be_cooled_through()
+    {
+        var rack = EmptyRack(12).Doors(DoorStyle.None, DoorStyle.None).With(Fan("wave-pc", 4, 1));
+        Assert.Single(Findings(rack));
+        Passes(rack.Cabinet(c => c with { SidePanels = false }));
+    }
+
+    [Fact]
     public void Gap_next_to_front_to_rear_airflow_is_warning()
     {
         // Open: U1, U6 to U7 and U12.

@@ -28,6 +28,15 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
         Numbers(finding, height, room, "mm");
     }
 
+    [Fact]
+    public void Panel_gives_way_before_a_higher_cabinet()
+    {
+        var rack = EmptyRack(8).With(Unit("flume-daq", 2).At(7).Body(height: 90), Plate("plate", 6, 1));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal((8, 3), (remedied.Cabinet!.HeightU, remedied.Items[0].HeightU));
+        Assert.Equal(5, remedied.Items.Skip(1).Sum(i => i.HeightU));
+    }
+
     [Theory]
     [InlineData(4, 174, null, 0)] // IEC 60297-3-100: 4 x 44.45 - 0.8 = 177; a shelf plate is 3 thick, common practice
     [InlineData(4, 174.1, null, 1)]

@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey;
 using RackCheck.Testing;
 using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.LoadRacks;
@@ -25,6 +26,23 @@ public sealed class CentreOfGravityTests : RuleTests<Rules.Loads.CentreOfGravity
         Assert.Equal(["/items/0", "/cabinet/heightMm"], finding.Pointers);
         Assert.Equal("127867.4 / 122 = 1048.093 > 1000", finding.Calculation);
         Assert.Equal(1, Remedied(rack, finding).Items[0].Position!.U);
+    }
+
+    [Fact]
+    public void Panels_give_way_to_heavy_equipment_and_close_what_it_leaves()
+    {
+        var rack = At(26).With(Heavy("gauge-amp", 37, 2, heightU: 2), Plate("low", 25, 1));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal(1, remedied.Items[0].Position!.U);
+        Assert.Equal(new RackSurvey(rack).Occupancy.OpenFront, new RackSurvey(remedied).Occupancy.OpenFront);
+        Assert.Equal(25, remedied.Items.Where(i => i.Category == ItemCategory.BlankingPanel).Sum(i => i.HeightU));
+    }
+
+    [Fact]
+    public void Remedies_keep_all_equipment()
+    {
+        var rack = At(42).With(Heavy("gauge-amp", 40, 20, heightU: 2));
+        Assert.All(Only(rack).Remedies, r => Assert.Empty(r.RemovesItems));
     }
 
     [Theory]

@@ -28,6 +28,16 @@ public sealed class FaultDisconnectionTests : RuleTests<FaultDisconnection>
     public void Fault_current_at_the_end_must_trip(double fault, BreakerCurve curve, int count) =>
         Assert.Equal(count, Findings(Rack(fault, curve: curve, length: curve == BreakerCurve.D ? 21 : 20)).Count);
 
+    // IEC 60364-4-41 clause 414 (value from memory): extra-low voltage, up to 50 V AC.
+    [Theory]
+    [InlineData(50, 0)]
+    [InlineData(51, 1)]
+    public void Extra_low_voltage_is_not_checked(double voltage, int count)
+    {
+        var rack = Rack(200);
+        Assert.Equal(count, Findings(rack with { Supplies = [rack.Supplies![0] with { VoltageV = voltage }] }).Count);
+    }
+
     [Fact]
     public void Finding_has_numbers_and_remedies()
     {

@@ -43,11 +43,11 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
     public void Display_has_its_own_range(int unit, int count) => Assert.Equal(count, Findings(Standing().With(Screen(unit))).Count);
 
     [Fact]
-    public void Blanking_panel_is_removed()
+    public void Blanking_panel_gives_way_and_open_rest_is_closed()
     {
         var rack = Standing().With(Keys(25), Plate("plate", 2, 21), Unit("wave-pc", 20).At(1), Unit("gauge-amp", 2).At(23));
         var remedied = Remedied(rack, Only(rack));
-        Assert.Equal(["console", "wave-pc", "gauge-amp"], remedied.Items.Select(i => i.Id));
+        Assert.Equal(["console", "wave-pc", "gauge-amp", "blanking-21", "blanking-25"], remedied.Items.Select(i => i.Id));
         Assert.Equal(22, remedied.Items[0].Position!.U);
     }
 

@@ -26,6 +26,14 @@ public sealed class UnlockedPanelsTests : RuleTests<UnlockedPanels>
     }
 
     [Fact]
+    public void Open_frame_has_nothing_to_lock()
+    {
+        var rack = Public(false).Doors(DoorStyle.None, DoorStyle.None).Cabinet(c => c with { SidePanels = false });
+        Assert.DoesNotContain("/cabinet/lockable", Findings(rack).Select(f => f.Pointers[0]));
+        Assert.Contains("/cabinet/lockable", Findings(rack.Cabinet(c => c with { SidePanels = true })).Select(f => f.Pointers[0]));
+    }
+
+    [Fact]
     public void Missing_doors_and_panels_are_separate_findings()
     {
         var rack = Public(true).Doors(DoorStyle.None, DoorStyle.None).Cabinet(c => c with { SidePanels = false });
