@@ -99,6 +99,12 @@ public sealed class ProposalPlanner(RackChecker checker)
         };
     }
 
+    // An error of power may be one of the supply that was chosen for a PDU: not all choices were tried.
+    private static bool LeavesSuppliesUntried(ProposalTask task, CabinetSearch search, Finding? supplies) =>
+        task.Request.Supplies is { Count: > 1 }
+        && (supplies is not null || search.Failed.Exists(t => t.Errors.Any(e =>
+            e.Rule.StartsWith("power.", StringComparison.Ordinal) || e.Rule.StartsWith("earthing.", StringComparison.Ordinal))));
+
     // The requirements, and the errors of the best rack that was tried.
     private ProposalConflict Conflict(
         ProposalTask task, CabinetOffer[] offers, CabinetSearch search, Finding? supplies, CancellationToken cancellation)
@@ -121,7 +127,7 @@ public sealed class ProposalPlanner(RackChecker checker)
         task.Budget.Spend(budget.Spent);
 
         // Where cabinets and parts were left untried, a rack may meet them all.
-        return found with { Reasons = errors, Proven = found.Proven && !isCut };
+        return found with { Reasons = errors, Proven = found.Proven && !isCut && !LeavesSuppliesUntried(task, search, supplies) };
     }
 
     // A few cabinets show whether a request can be met; those that cannot take the equipment cost nothing.

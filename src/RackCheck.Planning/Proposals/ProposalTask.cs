@@ -15,6 +15,7 @@ internal sealed class ProposalTask
     /// <param name="offered">Products on offer.</param>
     /// <param name="placement">Place of the cabinet in a row; null for a cabinet alone.</param>
     /// <param name="otherSupplies">Number of supplies assumed for other cabinets of the row.</param>
+    /// <param name="loadsElsewhere">Loading of the given supplies by other cabinets of the row, percent, by supply id; null without others.</param>
     /// <param name="ordered">What a basket orders besides the equipment; null without a basket.</param>
     public ProposalTask(
         ProposalRequest request,
@@ -22,6 +23,7 @@ internal sealed class ProposalTask
         IReadOnlyList<Product> offered,
         Placement? placement = null,
         int otherSupplies = 0,
+        IReadOnlyDictionary<string, double>? loadsElsewhere = null,
         OrderedParts? ordered = null)
     {
         var products = new Dictionary<string, Product>(StringComparer.Ordinal);
@@ -61,6 +63,7 @@ internal sealed class ProposalTask
         {
             SeeksLowest = true,
             OtherSupplies = otherSupplies,
+            LoadsElsewhere = loadsElsewhere,
             Given = new RackDescription
             {
                 UnitNumbering = request.UnitNumbering, Items = [], Pdus = request.Pdus, Connections = request.Connections, Cooling = request.Cooling,
