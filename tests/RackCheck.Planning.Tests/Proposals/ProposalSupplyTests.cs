@@ -78,4 +78,18 @@ public sealed class ProposalSupplyTests
         var answer = Answer(Request([.. Enumerable.Repeat("PC-410", 40)]) with { Supplies = [Of("A"), Of("B")] });
         Assert.False(Assert.IsType<ProposalConflict>(answer.Conflict).Proven);
     }
+
+    // The PDU with the highest rating behind the UPS has no switched outlets.
+    [Fact]
+    public void Host_behind_a_ups_gets_the_switched_outlet_that_it_is_to_have()
+    {
+        var request = Request("PC-210", "PC-210", "KVM-8R", "SW-24", "UPS-30");
+        var answer = Answer(request with
+        {
+            Items = [.. request.Items.Select(i => i.PartNumber is "QWL-PC-210" or "QWL-SW-24" ? i with { RemotePowerCycle = true } : i)],
+            Site = new Site { Region = Region.Eu, AmbientMaxC = 30, Remote = true, UpsMinutes = 10 },
+        });
+        Assert.All(answer.Alternatives, a => Assert.DoesNotContain(a.Report!.Findings, f => f.Rule == "service.remote-power"));
+        Assert.Contains(answer.Alternatives[0].AddedLines, l => l.PartNumber == "QWL-DU-10-V");
+    }
 }
