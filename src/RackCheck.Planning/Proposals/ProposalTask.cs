@@ -157,6 +157,24 @@ internal sealed class ProposalTask
         return (errors, passed, !IsBasket && trial.HasIdleUnit, warnings);
     }
 
+    /// <summary>
+    /// Whether the uprights of a cabinet may be set elsewhere: those of the customer's own, and of a new one before anything is mounted. A shop sells its cabinets
+    /// as they are set.
+    /// </summary>
+    /// <param name="partNumber">Part number of the cabinet; null for one of the customer's own.</param>
+    public bool MaySetUprights(string? partNumber) => partNumber is null || (!IsBasket && !IsBegun);
+
+    /// <summary>Whether a cabinet of the request is there already and need not be ordered.</summary>
+    /// <param name="offer">The cabinet.</param>
+    public bool IsThere(CabinetOffer offer) => offer.Index is not null && (offer.Order is null || IsBasket || IsBegun);
+
+    /// <summary>What a cabinet costs at least: nothing where it is there, infinite where it is added and has no price.</summary>
+    /// <param name="offer">The cabinet.</param>
+    public double LeastCostOf(CabinetOffer offer) => IsThere(offer) ? 0 : offer.Order!.Price ?? double.PositiveInfinity;
+
+    // What is kept or given is mounted.
+    private bool IsBegun => Standing.Count > 0 || Request.Pdus is { Count: > 0 };
+
     /// <summary>Whether an item belongs to the request.</summary>
     public bool IsOwn(string id) => ownIds.Contains(id);
 

@@ -273,6 +273,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return new Trial
         {
             Offer = offer,
+            IsCabinetThere = task.IsThere(offer),
             Resolved = rack,
             Found = found,
             OnUps = task.Context.OnUps,
