@@ -23,10 +23,6 @@ internal static class BuildBases
     public static readonly MessageWording MovedUprights = new(
         "assumption.moved-uprights", "the front uprights of the cabinet that is there are {setbackMm} mm behind its front now: move them before mounting");
 
-    /// <summary>Uprights of a new cabinet, at another place than the catalogue has them.</summary>
-    public static readonly MessageWording SetUprights = new(
-        "assumption.set-uprights", "the catalogue has {value} mm for this cabinet: set its uprights before mounting");
-
     private static readonly WordingChoice Rating = new(
         "assumed-value.supply", "{voltageV:exact} V, {ratedA:exact} A, {phases:exact} [one:phase|phases]");
 

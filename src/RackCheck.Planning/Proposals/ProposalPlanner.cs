@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Planning.Building;
 using RackCheck.Rules;
 
 namespace RackCheck.Planning.Proposals;
@@ -113,7 +112,7 @@ public sealed class ProposalPlanner(RackChecker checker)
         {
             if (value is { } set && usual is { } factory && set != factory)
             {
-                var basis = new WordedText(BuildBases.SetUprights, ("value", factory));
+                var basis = new WordedText(ProposalWordings.SetUprights, ("value", factory));
                 yield return new Assumption
                 {
                     Pointers = ["/cabinet/uprights/" + name], Value = set, Unit = "mm", Basis = basis.Text, BasisKey = basis.Key, BasisData = basis.Values,

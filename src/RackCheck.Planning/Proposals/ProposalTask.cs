@@ -158,8 +158,8 @@ internal sealed class ProposalTask
     }
 
     /// <summary>
-    /// Whether the uprights of a cabinet may be set elsewhere: those of the customer's own, and of a new one before anything is mounted. A shop sells its cabinets
-    /// as they are set.
+    /// Whether the uprights of a cabinet may be set elsewhere: those of the customer's own, and of a new one before anything is mounted. A shop sells its
+    /// cabinets as they are set.
     /// </summary>
     /// <param name="partNumber">Part number of the cabinet; null for one of the customer's own.</param>
     public bool MaySetUprights(string? partNumber) => partNumber is null || (!IsBasket && !IsBegun);

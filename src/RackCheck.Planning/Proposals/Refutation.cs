@@ -27,7 +27,9 @@ internal static class Refutation
     private static readonly RackChecker Checker = new(RuleSet.Of(RuleSet.Default.All.Where(r => Rules.Contains(r.Descriptor.Id))), static (_, _) => { });
 
     /// <summary>The errors and the warnings of the product that stand against a cabinet whatever parts and positions are chosen.</summary>
-    /// <remarks>Front and rear uprights can be moved where nothing is mounted yet, so where they are is no proof. Those of a frame with two posts cannot.</remarks>
+    /// <remarks>
+    /// Front and rear uprights can be moved where nothing is mounted yet, so where they are is no proof. Those of a frame with two posts cannot.
+    /// </remarks>
     public static IReadOnlyList<Finding> Against(ProposalTask task, CabinetOffer offer) =>
     [
         .. Checker.Find(Survey.Catalogue.ResolvedRack.Plain(task.Request.In(offer.Product.Cabinet!) with

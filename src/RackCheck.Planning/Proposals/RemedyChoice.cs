@@ -84,7 +84,10 @@ internal static class RemedyChoice
 
         // Of a cabinet of the catalogue only the place of the uprights is free.
         Cabinet WithoutPlace(Cabinet cabinet) => !task.MaySetUprights(cabinet.PartNumber) ? cabinet
-            : cabinet with { Uprights = cabinet.PartNumber is null ? null : cabinet.Uprights is { } own ? own with { FrontSetbackMm = null, SpacingMm = null } : null };
+            : cabinet with
+            {
+                Uprights = cabinet is { PartNumber: not null, Uprights: { } own } ? own with { FrontSetbackMm = null, SpacingMm = null } : null,
+            };
 
         Item Fixed(Item item) => item with
         {

@@ -46,7 +46,8 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             (best, parts, plain) = WithOtherLoads(offer, best, parts);
         }
 
-        if (!task.IsBasket && HasUnswitched(best) && PowerOptions.BehindUps(task, isSwitched: true) is { Count: > 0 } switched && !switched.SequenceEqual(parts))
+        if (!task.IsBasket && HasUnswitched(best)
+            && PowerOptions.BehindUps(task, isSwitched: true) is { Count: > 0 } switched && !switched.SequenceEqual(parts))
         {
             (best, parts) = Better(offer, best, parts, [switched]);
         }

@@ -44,7 +44,9 @@ public sealed class ProposalCabinetTests
         {
             Items = [.. request.Items.Select((i, n) => n == 0 ? i with { Position = new Position { U = 30 } } : i)], Keep = [request.Items[0].Id],
         };
-        Assert.All(Answer(kept).Alternatives, a => Assert.Equal(made.FrontSetbackMm, a.Rack!.Cabinet!.Uprights!.FrontSetbackMm));
+        Assert.All(
+            Answer(kept).Alternatives.SelectMany(RacksOf).Where(r => r.Items.Any(i => i.Id == kept.Keep[0])),
+            r => Assert.Equal(made.FrontSetbackMm, r.Cabinet!.Uprights!.FrontSetbackMm));
     }
 
     [Fact]
@@ -71,9 +73,10 @@ public sealed class ProposalCabinetTests
     {
         var cheap = Answer(Request("SRV-2", "SW-24") with
         {
-            Prefer = CabinetPreference.LowestCost, Cabinets = [new Cabinet { PartNumber = "QWL-CAB-42-8-8" }, Usual],
+            Prefer = CabinetPreference.LowestCost, Cabinets = [new Cabinet { PartNumber = "QWL-CAB-47-8-10" }, new Cabinet { PartNumber = "QWL-CAB-42-8-8" }],
         }).Alternatives[0];
-        Assert.Equal(Usual.PartNumber, cheap.Rack!.Cabinet!.PartNumber);
+        Assert.Equal("QWL-CAB-42-8-8", cheap.Rack!.Cabinet!.PartNumber);
+        Assert.Contains(cheap.AddedLines, l => l.PartNumber == "QWL-CAB-42-8-8");
         Assert.Equal(cheap.AddedLines.Sum(l => l.Quantity * l.Price!.Value), cheap.Objective.Single(o => o.Name == ObjectiveName.Cost).Value, 0.001);
     }
 
@@ -97,5 +100,33 @@ public sealed class ProposalCabinetTests
         var answer = Answer(request);
         Assert.NotEmpty(answer.Alternatives);
         AssertSound(request, answer);
+    }
+
+    [Fact]
+    public void Height_to_allow_is_that_of_each_cabinet()
+    {
+        var answer = Answer(Request([.. Enumerable.Repeat("PC-410", 25)]) with { Cabinets = [new Cabinet { PartNumber = "QWL-CAB-24-6-8" }] });
+        Assert.Equal("relax.too-high-for-several", answer.Conflict!.RelaxKey);
+        Assert.Equal(25, answer.Conflict.RelaxData!["neededU"]);
+    }
+
+    // The cabinet with the highest rating falls short by least; another with 500 kg was named.
+    [Fact]
+    public void Reason_is_that_of_the_cabinet_nearest_to_taking_the_equipment()
+    {
+        var request = Request("PAT-24") with
+        {
+            Items = [new Item { Id = "safe", HeightU = 6, MassKg = 1500, Body = new Body { WidthMm = 430, HeightMm = 263, DepthMm = 500 } }],
+        };
+        var most = Products.Where(p => p.Kind == ProductKind.Cabinet).Max(p => p.Cabinet!.RatedLoadKg);
+        var reason = Assert.Single(Answer(request).Conflict!.Reasons!, r => r.MessageKey.StartsWith("load.rack-rating", StringComparison.Ordinal));
+        Assert.Equal(most!.Value, reason.MessageData["limitKg"]);
+    }
+
+    [Fact]
+    public void No_cabinet_above_the_highest_is_asked_for()
+    {
+        var answer = Answer(Request([.. Enumerable.Repeat("PC-410", 16)]) with { MaxCabinets = 1 });
+        Assert.Equal("relax.too-high-for-any", answer.Conflict!.RelaxKey);
     }
 }
