@@ -49,6 +49,9 @@ internal sealed class BasketContext
     /// <summary>Number of supplies that are assumed for other cabinets. Those of this one get other names.</summary>
     public int OtherSupplies { get; init; }
 
+    /// <summary>Loading of the given supplies by other cabinets, percent, by supply id; null without other cabinets.</summary>
+    public IReadOnlyDictionary<string, double>? LoadsElsewhere { get; init; }
+
     /// <summary>Whether the layout is to have the lowest centre of gravity found.</summary>
     public bool SeeksLowest { get; init; }
 

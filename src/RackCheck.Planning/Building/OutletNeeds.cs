@@ -111,7 +111,7 @@ internal static class OutletNeeds
                     c.Supply!,
                     wanting.Where(w => w.But != c.Supply!.Id).Select(w => (w.Cord, isSecond ? PduPairs.LoadAlone(w.Cord) : w.Cord.VoltAmperes)),
                     isSecond ? PduPairs.ShareAlone(context, build) : context.Limits.PduDesignShare,
-                    MostLeakageMa(context, build, c.Product.Pdu!))))
+                    MostLeakageMa(context, build, c.Product.Pdu!, SupplyChoice.LeavesAnother(build, c.Product.Pdu!, c.Supply!, outlets)))))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
             .ThenBy(c => c!.Value.Cords.Any(context.WantsSwitchedOutlet) && c.Value.Product.Pdu!.RemoteSwitched != true)
@@ -120,9 +120,13 @@ internal static class OutletNeeds
     }
 
     /// <summary>Protective conductor current that the cords of a proposed PDU may have together, mA. Without given supplies it gets its own.</summary>
-    public static double MostLeakageMa(BasketContext context, RackBuild build, PduFacts unit)
+    /// <param name="context">What building a rack needs.</param>
+    /// <param name="build">The rack.</param>
+    /// <param name="unit">The PDU.</param>
+    /// <param name="leavesAnother">Whether a given supply is left for the other cords; the last one takes what there is, and a rule reports it.</param>
+    public static double MostLeakageMa(BasketContext context, RackBuild build, PduFacts unit, bool leavesAnother = false)
     {
-        if (build.HasGivenSupplies)
+        if (build.HasGivenSupplies && !leavesAnother)
         {
             return double.PositiveInfinity;
         }

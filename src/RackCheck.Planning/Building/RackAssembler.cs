@@ -49,6 +49,7 @@ internal static class RackAssembler
             Connections = context.Given?.Connections,
             Cooling = context.Given?.Cooling,
             OtherSupplies = context.OtherSupplies,
+            LoadsElsewhere = context.LoadsElsewhere,
         };
         build.Units.AddRange(
             context.GivenPdus(build.Cabinet.HeightU!.Value).Select(u => new BuildPdu { Unit = u, Piece = new Piece(OwnEquipment.KeyOf(u.Id), 0) }));

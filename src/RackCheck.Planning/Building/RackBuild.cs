@@ -180,6 +180,9 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
     /// <summary>Number of supplies assumed for other cabinets.</summary>
     public int OtherSupplies { get; init; }
 
+    /// <summary>Loading of the given supplies by other cabinets, percent, by supply id; null without other cabinets.</summary>
+    public IReadOnlyDictionary<string, double>? LoadsElsewhere { get; init; }
+
     /// <summary>Clear opening between the uprights, mm.</summary>
     public double OpeningMm => Cabinet.Uprights?.OpeningMm ?? RackGeometry.OpeningMm;
 
@@ -199,6 +202,7 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
             Cooling = Cooling,
             OutletsShort = OutletsShort,
             OtherSupplies = OtherSupplies,
+            LoadsElsewhere = LoadsElsewhere,
         };
         copy.wired = wired;
         copy.Items.AddRange(Items.Select(i => i.Copy()));

@@ -21,8 +21,9 @@ internal static class SupplyChoice
     {
         if (build.HasGivenSupplies)
         {
-            // The supply with the fewest outlets, so that dual-corded items get two supplies.
-            return build.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
+            // The supply with the fewest outlets, so that dual-corded items get two supplies. Of several the one that other cabinets load least.
+            return build.Supplies.Where(s => Takes(s, unit))
+                .MinBy(s => (outlets.GetValueOrDefault(s.Id), build.LoadsElsewhere?.GetValueOrDefault(s.Id) ?? 0));
         }
 
         // No room has sockets of another region.
@@ -50,6 +51,14 @@ internal static class SupplyChoice
         null or ConnectorCode.Hardwired => true,
         _ => region != Region.Na,
     };
+
+    /// <summary>Whether another PDU like this could be fed from another given supply that feeds none of the rack yet.</summary>
+    /// <param name="build">The rack.</param>
+    /// <param name="unit">The PDU.</param>
+    /// <param name="own">The supply of the first.</param>
+    /// <param name="outlets">Number of outlets per supply, by supply id.</param>
+    public static bool LeavesAnother(RackBuild build, PduFacts unit, Supply own, IReadOnlyDictionary<string, int> outlets) =>
+        build.HasGivenSupplies && build.Supplies.Exists(s => s.Id != own.Id && Takes(s, unit) && outlets.GetValueOrDefault(s.Id) == 0);
 
     /// <summary>Number of outlets per supply, by supply id.</summary>
     public static Dictionary<string, int> Outlets(RackBuild build)

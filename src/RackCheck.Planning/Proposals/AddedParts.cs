@@ -18,7 +18,7 @@ internal static class AddedParts
     /// <summary>The parts of a rack, by part number.</summary>
     public static IReadOnlyList<AddedPart> Of(Trial trial) => Merge(
         trial.Completed.Added.Select(p => new AddedPart(p.Product, (int)Math.Min(p.OrderUnits, int.MaxValue), p.Reason))
-            .Concat(trial.Offer.Index is null ? [new AddedPart(trial.Offer.Product, 1, ProposalWordings.Cabinet)] : []));
+            .Concat(trial.IsCabinetThere ? [] : [new AddedPart(trial.Offer.Order!, 1, ProposalWordings.Cabinet)]));
 
     /// <summary>Each part number once, with every reason.</summary>
     public static IReadOnlyList<AddedPart> Merge(IEnumerable<AddedPart> parts) =>

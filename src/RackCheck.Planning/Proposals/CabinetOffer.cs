@@ -19,8 +19,8 @@ internal sealed record CabinetOffer(Product Product, int? Index)
     /// <summary>Depth, mm.</summary>
     public double DepthMm => Product.Cabinet!.DepthMm!.Value;
 
-    /// <summary>Its price; nothing where the request has it, infinite where it is added and has none.</summary>
-    public double LeastCost => Index is not null ? 0 : Product.Price ?? double.PositiveInfinity;
+    /// <summary>The product to order; null for a cabinet of the request without a part number of the catalogue, which is the customer's own.</summary>
+    public Product? Order { get; init; } = Index is null ? Product : null;
 
     /// <summary>Pointer to what allows it.</summary>
     public string Pointer => Index is { } index ? Invariant($"/cabinets/{index}") : "";
@@ -29,7 +29,10 @@ internal sealed record CabinetOffer(Product Product, int? Index)
     public static CabinetOffer[] Of(ProposalRequest request, IReadOnlyDictionary<string, Product> products, IReadOnlyList<Product> offered)
     {
         IEnumerable<CabinetOffer> all = request.Cabinets is { } given
-            ? given.Select((cabinet, index) => new CabinetOffer(ProductOf(request, cabinet, index, products), index))
+            ? given.Select((cabinet, index) => new CabinetOffer(ProductOf(request, cabinet, index, products), index)
+            {
+                Order = products.GetValueOrDefault(cabinet.PartNumber ?? ""),
+            })
             : offered.Where(p => p.Kind == ProductKind.Cabinet && p.Cabinet is not null).Select(p => new CabinetOffer(p, null));
         return Sorted(request, all);
     }
@@ -40,7 +43,7 @@ internal sealed record CabinetOffer(Product Product, int? Index)
         var whole = all.Where(c => c.Product.Cabinet is { HeightU: not null, WidthMm: not null, DepthMm: not null });
         var sorted = request.Prefer == CabinetPreference.SmallestFootprint
             ? whole.OrderBy(c => c.WidthMm * c.DepthMm).ThenBy(c => c.HeightU)
-            : whole.OrderBy(c => request.Prefer == CabinetPreference.LowestCost ? c.Product.Price ?? c.LeastCost : 0)
+            : whole.OrderBy(c => request.Prefer == CabinetPreference.LowestCost ? c.Product.Price ?? (c.Order is null ? 0 : double.PositiveInfinity) : 0)
                 .ThenBy(c => c.HeightU).ThenBy(c => c.DepthMm).ThenBy(c => c.WidthMm);
         return [.. sorted.ThenBy(c => c.Index).ThenBy(c => c.Product.PartNumber, StringComparer.Ordinal)];
     }

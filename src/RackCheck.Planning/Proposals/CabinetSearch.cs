@@ -163,7 +163,7 @@ internal sealed class CabinetSearch
 
     // A cabinet may cost less than what was found with all its parts.
     private static bool MayCostLess(ProposalTask task, List<Trial> found, CabinetOffer offer) =>
-        task is { IsTest: false, Context.SeeksLowestCost: true } && offer.LeastCost < found.Min(t => RackCost.Of(t).Amount);
+        task is { IsTest: false, Context.SeeksLowestCost: true } && task.LeastCostOf(offer) < found.Min(t => RackCost.Of(t).Amount);
 
     private static bool LacksHeight(Trial trial) =>
         trial.Found.Findings.Where(Trial.IsProductWarning).All(f => f.Rule == RuleChecks.IdOf<ConsoleHeight>());

@@ -11,13 +11,16 @@ internal static class PowerOptions
     private const int MostOfLowestCost = 8;
 
     /// <summary>A PDU for each UPS that feeds none: the one with the highest rating that goes into the outlets of the UPS.</summary>
-    public static IReadOnlyList<Product> BehindUps(ProposalTask task) =>
+    /// <param name="task">The request.</param>
+    /// <param name="isSwitched">Whether one with remotely switched outlets comes first.</param>
+    public static IReadOnlyList<Product> BehindUps(ProposalTask task, bool isSwitched = false) =>
     [
         .. task.Items.Where(i => i.Ups is { Feeds: null, Outlets: not null })
             .Skip((int)Math.Min(task.Ordered.UnitsForUps, int.MaxValue))
             .Select(i => task.Context.Offered(ProductKind.Pdu)
             .Where(p => SupplyChoice.IsForUps(p) && p.Pdu!.Plug is { } plug && i.Ups!.Outlets!.Any(o => PlugFit.Fits(plug, o.Socket)))
-            .OrderByDescending(p => p.Pdu!.RatedA)
+            .OrderByDescending(p => isSwitched && p.Pdu!.RemoteSwitched == true)
+            .ThenByDescending(p => p.Pdu!.RatedA)
             .ThenByDescending(p => SupplyChoice.CountOf(p.Pdu!))
             .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
             .FirstOrDefault()).OfType<Product>(),
@@ -47,15 +50,19 @@ internal static class PowerOptions
                 && SupplyChoice.SuitsRegion(task.Request.Site?.Region, p.Pdu)
                 && groups.Any(g => g.Outlets.Any(o => Array.Exists(plugs, plug => PlugFit.Fits(plug, o.Socket)))))
             .Take(task.Context.SeeksLowestCost ? MostOfLowestCost : MostOptions)
-            .Select(p => (IReadOnlyList<Product>)[.. BehindUps(task), .. Enumerable.Repeat(p, units.Count)]);
+            .Select(p => (IReadOnlyList<Product>)[.. BehindUpsOf(task, trial), .. Enumerable.Repeat(p, units.Count)]);
     }
 
     /// <summary>The mains PDUs that were added to a rack.</summary>
-    public static IReadOnlyList<Product> UnitsOf(ProposalTask task, Trial trial) =>
-    [
-        .. trial.Completed.RackBuild.Units.Where(u => OwnEquipment.IdOf(u.Piece.PartNumber) is null && !IsOrdered(task, u.Piece))
-            .Select(u => task.Products[u.Piece.PartNumber]).Where(p => !SupplyChoice.IsForUps(p)),
-    ];
+    public static IReadOnlyList<Product> UnitsOf(ProposalTask task, Trial trial) => [.. AddedTo(task, trial).Where(p => !SupplyChoice.IsForUps(p))];
+
+    // The PDUs behind UPSs stay as they were chosen.
+    private static IReadOnlyList<Product> BehindUpsOf(ProposalTask task, Trial trial) =>
+        AddedTo(task, trial).Where(SupplyChoice.IsForUps).ToArray() is { Length: > 0 } own ? own : BehindUps(task);
+
+    private static IEnumerable<Product> AddedTo(ProposalTask task, Trial trial) => trial.Completed.RackBuild.Units
+        .Where(u => OwnEquipment.IdOf(u.Piece.PartNumber) is null && !IsOrdered(task, u.Piece))
+        .Select(u => task.Products[u.Piece.PartNumber]);
 
     private static bool IsOrdered(ProposalTask task, Piece piece) =>
         task.Ordered.Parts.Any(p => p.Product.PartNumber == piece.PartNumber && piece.Ordinal < p.OrderUnits * Stock.PiecesOf(p.Product));

@@ -6,6 +6,9 @@ namespace RackCheck.Planning.Proposals;
 /// <summary>Requirements that no rack meets together, in words.</summary>
 internal static class ProposalConflicts
 {
+    // As the contract bounds the height of a cabinet, U.
+    private const int HighestU = 60;
+
     /// <summary>Conflicts that need no rack: parts without data, no cabinet, more height than the highest cabinet has.</summary>
     /// <returns>The conflict; null if racks are to be tried.</returns>
     public static ProposalConflict? BeforeTrial(ProposalTask task, CabinetOffer[] offers)
@@ -29,7 +32,7 @@ internal static class ProposalConflicts
         return TooHigh(task, offers);
     }
 
-    /// <summary>What was wrong with the rack that had the fewest errors; without any rack, what stands against the best cabinet.</summary>
+    /// <summary>What was wrong with the rack that had the fewest errors; without any, what stands against the cabinet nearest to taking it.</summary>
     public static IReadOnlyList<ConflictingRequirement> ErrorsOf(ProposalTask task, CabinetSearch search, Finding? supplies)
     {
         if (supplies is not null)
@@ -41,7 +44,7 @@ internal static class ProposalConflicts
         {
             return search.Against.Count == 0 ? [] :
             [
-                .. search.Against.MinBy(a => a.Findings.Count) is var (offer, findings)
+                .. search.Against.MinBy(a => (a.Findings.Count, a.Findings.Max(f => f.UtilisationPercent ?? 0))) is var (offer, findings)
                     ? findings.Where(f => f.Severity == Severity.Error).Select(f => OfFinding(task, offer, f))
                     : [],
             ];
@@ -150,8 +153,14 @@ internal static class ProposalConflicts
         return Of(
             [Requirement(pointers, new WordedText(wordings.With(isAdded ? "added" : null, grows ? "growth" : null), [.. data]))],
             addedU == 0,
-            new WordedText(ProposalWordings.Higher, ("neededU", task.WithGrowth(task.ItemsU + addedU))));
+            HigherOf((task.WithGrowth(task.ItemsU + addedU) + most - 1) / most, most));
     }
+
+    // The height that each of the cabinets needs on average, where a cabinet may have it.
+    private static WordedText HigherOf(int eachU, int most) =>
+        eachU > HighestU ? ProposalWordings.FewerItems
+        : most == 1 ? new WordedText(ProposalWordings.Higher, ("neededU", eachU))
+        : new WordedText(ProposalWordings.HigherEach, ("cabinets", most), ("neededU", eachU));
 
     private static string PointerOf(ProposalTask task, string id)
     {

@@ -95,9 +95,37 @@ public sealed class ProposalPlanner(RackChecker checker)
             Cost = AddedParts.CostOf(added),
             Currency = AddedParts.CostOf(added) is null ? null : added[0].Product.Currency,
             Objective = objective,
-            Assumptions = [.. racks.Trials.SelectMany(t => t.Completed.RackBuild.Assumptions)],
+            Assumptions = [.. racks.Trials.SelectMany(t => t.Completed.RackBuild.Assumptions.Concat(SetUprights(t)))],
         };
     }
+
+    // Where the uprights of a cabinet of the catalogue are not as it leaves the factory, whoever assembles it has to know.
+    private static IEnumerable<Assumption> SetUprights(Trial trial)
+    {
+        if (trial is not { Rack.Cabinet: { PartNumber: not null, Uprights: { } now }, Offer.Product.Cabinet.Uprights: { } made })
+        {
+            yield break;
+        }
+
+        foreach (var (name, value, usual) in ((string, double?, double?)[])
+            [("frontSetbackMm", now.FrontSetbackMm, made.FrontSetbackMm), ("spacingMm", now.SpacingMm, made.SpacingMm)])
+        {
+            if (value is { } set && usual is { } factory && set != factory)
+            {
+                var basis = new WordedText(ProposalWordings.SetUprights, ("value", factory));
+                yield return new Assumption
+                {
+                    Pointers = ["/cabinet/uprights/" + name], Value = set, Unit = "mm", Basis = basis.Text, BasisKey = basis.Key, BasisData = basis.Values,
+                };
+            }
+        }
+    }
+
+    // An error of power may be one of the supply that was chosen for a PDU: not all choices were tried.
+    private static bool LeavesSuppliesUntried(ProposalTask task, CabinetSearch search, Finding? supplies) =>
+        task.Request.Supplies is { Count: > 1 }
+        && (supplies is not null || search.Failed.Exists(t => t.Errors.Any(e =>
+            e.Rule.StartsWith("power.", StringComparison.Ordinal) || e.Rule.StartsWith("earthing.", StringComparison.Ordinal))));
 
     // The requirements, and the errors of the best rack that was tried.
     private ProposalConflict Conflict(
@@ -121,7 +149,7 @@ public sealed class ProposalPlanner(RackChecker checker)
         task.Budget.Spend(budget.Spent);
 
         // Where cabinets and parts were left untried, a rack may meet them all.
-        return found with { Reasons = errors, Proven = found.Proven && !isCut };
+        return found with { Reasons = errors, Proven = found.Proven && !isCut && !LeavesSuppliesUntried(task, search, supplies) };
     }
 
     // A few cabinets show whether a request can be met; those that cannot take the equipment cost nothing.

@@ -15,6 +15,7 @@ internal sealed class ProposalTask
     /// <param name="offered">Products on offer.</param>
     /// <param name="placement">Place of the cabinet in a row; null for a cabinet alone.</param>
     /// <param name="otherSupplies">Number of supplies assumed for other cabinets of the row.</param>
+    /// <param name="loadsElsewhere">Loading of the given supplies by other cabinets of the row, percent, by supply id; null without others.</param>
     /// <param name="ordered">What a basket orders besides the equipment; null without a basket.</param>
     public ProposalTask(
         ProposalRequest request,
@@ -22,6 +23,7 @@ internal sealed class ProposalTask
         IReadOnlyList<Product> offered,
         Placement? placement = null,
         int otherSupplies = 0,
+        IReadOnlyDictionary<string, double>? loadsElsewhere = null,
         OrderedParts? ordered = null)
     {
         var products = new Dictionary<string, Product>(StringComparer.Ordinal);
@@ -61,6 +63,7 @@ internal sealed class ProposalTask
         {
             SeeksLowest = true,
             OtherSupplies = otherSupplies,
+            LoadsElsewhere = loadsElsewhere,
             Given = new RackDescription
             {
                 UnitNumbering = request.UnitNumbering, Items = [], Pdus = request.Pdus, Connections = request.Connections, Cooling = request.Cooling,
@@ -153,6 +156,24 @@ internal sealed class ProposalTask
         var passed = isChosen ? UpsFeeds.PassedOver(trial.Resolved.Description, trial.Found.Assignment ?? []) : 0;
         return (errors, passed, !IsBasket && trial.HasIdleUnit, warnings);
     }
+
+    /// <summary>
+    /// Whether the uprights of a cabinet may be set elsewhere: those of the customer's own, and of a new one before anything is mounted. A shop sells its
+    /// cabinets as they are set.
+    /// </summary>
+    /// <param name="partNumber">Part number of the cabinet; null for one of the customer's own.</param>
+    public bool MaySetUprights(string? partNumber) => partNumber is null || (!IsBasket && !IsBegun);
+
+    /// <summary>Whether a cabinet of the request is there already and need not be ordered.</summary>
+    /// <param name="offer">The cabinet.</param>
+    public bool IsThere(CabinetOffer offer) => offer.Index is not null && (offer.Order is null || IsBasket || IsBegun);
+
+    /// <summary>What a cabinet costs at least: nothing where it is there, infinite where it is added and has no price.</summary>
+    /// <param name="offer">The cabinet.</param>
+    public double LeastCostOf(CabinetOffer offer) => IsThere(offer) ? 0 : offer.Order!.Price ?? double.PositiveInfinity;
+
+    // What is kept or given is mounted.
+    private bool IsBegun => Standing.Count > 0 || Request.Pdus is { Count: > 0 };
 
     /// <summary>Whether an item belongs to the request.</summary>
     public bool IsOwn(string id) => ownIds.Contains(id);

@@ -20,6 +20,10 @@ public static class ProposalWordings
     /// <summary>Why a cabinet is added.</summary>
     internal static readonly WordedText Cabinet = new("line.chosen-cabinet", "The cabinet of this rack.");
 
+    /// <summary>Uprights of a new cabinet, at another place than the catalogue has them.</summary>
+    internal static readonly MessageWording SetUprights = new(
+        "assumption.set-uprights", "the catalogue has {value} mm for this cabinet: set its uprights before mounting");
+
     /// <summary>Another height of the cabinet.</summary>
     internal static readonly MessageWording Height = new("trade-off.height", "Cabinet height {value:exact} U instead of {other:exact} U.");
 
@@ -100,6 +104,13 @@ public static class ProposalWordings
 
     /// <summary>What helps against a lack of height.</summary>
     internal static readonly MessageWording Higher = new("relax.too-high", "Allow a cabinet of at least {neededU} U, or more cabinets.");
+
+    /// <summary>What helps against a lack of height in several cabinets.</summary>
+    internal static readonly MessageWording HigherEach = new(
+        "relax.too-high-for-several", "Allow {cabinets} cabinets of at least {neededU} U each, or more cabinets.");
+
+    /// <summary>What helps where no cabinet is high enough.</summary>
+    internal static readonly WordedText FewerItems = new("relax.too-high-for-any", "Allow more cabinets, or leave items out: no cabinet is as high as needed.");
 
     /// <summary>Height to keep free.</summary>
     internal static readonly MessageWording Growth = new(

@@ -10,7 +10,7 @@ internal sealed record RackCost(double Amount, string? Currency)
     /// <summary>Whether all prices are known, in one currency.</summary>
     public bool IsKnown => double.IsFinite(Amount);
 
-    /// <summary>The cost of a rack. Its cabinet counts where the proposal adds it; one of the request is no added line.</summary>
+    /// <summary>The cost of a rack. Its cabinet counts where it is to be ordered; one that is there is no added line.</summary>
     public static RackCost Of(Trial trial) => Sum([.. AddedParts.Of(trial).Select(p => (p.Product, (long)p.Quantity))]);
 
     /// <summary>The cost of several racks.</summary>
@@ -25,7 +25,7 @@ internal sealed record RackCost(double Amount, string? Currency)
     /// <param name="open">The cabinets that are not proven to be unsuitable.</param>
     /// <param name="needed">Kinds of products, each with the number of order units that no rack can do without.</param>
     public static double Least(ProposalTask task, IEnumerable<CabinetOffer> open, IEnumerable<(ProductKind Kind, long Count)> needed) =>
-        open.Min(o => o.LeastCost) is var cabinet && double.IsFinite(cabinet)
+        open.Min(task.LeastCostOf) is var cabinet && double.IsFinite(cabinet)
             ? cabinet + needed.Sum(n => n.Count * task.Context.Offered(n.Kind).Min(p => p.Price ?? 0))
             : 0;
 

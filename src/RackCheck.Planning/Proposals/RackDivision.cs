@@ -3,6 +3,7 @@ using RackCheck.Planning.Building;
 using RackCheck.Rules;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Power;
+using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 using static System.FormattableString;
 
@@ -240,6 +241,7 @@ internal sealed class RackDivision
     {
         List<RowRack> racks = [];
         var (supplies, left) = (0, task.Ordered.Bare);
+        var loads = new Dictionary<string, double>(StringComparer.Ordinal);
         List<CabinetOffer> cabinets = [.. row ?? offers];
         foreach (var (k, members) in sets.Index())
         {
@@ -248,7 +250,7 @@ internal sealed class RackDivision
             var share = k == 0 ? shares[0].With(shares[^1]) : shares[k];
             HashSet<string> ids = [.. members.SelectMany(p => parts.Items[p]).Select(i => i.Id)];
             Func<CabinetOffer, bool>? passesOver = isSame ? offer => offer != before![k].Trial.Offer : TooSmallFor(members, before?[k].Trial);
-            var own = TaskOf(ids, k, sets.Length, supplies, share.With(left), passesOver);
+            var own = TaskOf(ids, k, sets.Length, (supplies, loads), share.With(left), passesOver);
             var search = CabinetSearch.Run(own, [.. row is null ? offers : cabinets.DistinctBy(c => c.Product.PartNumber)], 1, checker, cancellation);
             if ((search.Found.FirstOrDefault() ?? (task.IsBasket ? search.LeastFaulty : null)) is not { } trial)
             {
@@ -258,12 +260,22 @@ internal sealed class RackDivision
             }
 
             supplies += task.Request.Supplies is null ? trial.Rack.Supplies?.Count ?? 0 : 0;
+            AddLoads(loads, trial);
             left = own.Ordered.Without(trial.Completed.RackBuild.Stock);
             cabinets.Remove(trial.Offer);
             racks.Add(new RowRack(own, trial, search.OpenBeside(trial)));
         }
 
         return racks;
+    }
+
+    // What the supplies feed in a rack, so that the next one begins with the supply that has the most left.
+    private static void AddLoads(Dictionary<string, double> loads, Trial trial)
+    {
+        foreach (var supply in RackSurvey.Lazily(trial.Resolved).Power.Figures?.Supplies ?? [])
+        {
+            loads[supply.Id] = loads.GetValueOrDefault(supply.Id) + (supply.LoadingPercent ?? 0);
+        }
     }
 
     // Null where all cabinets are tried: for a proof.
@@ -279,7 +291,12 @@ internal sealed class RackDivision
     }
 
     private ProposalTask TaskOf(
-        HashSet<string> ids, int index, int count, int supplies, OrderedParts ordered, Func<CabinetOffer, bool>? passesOver) => new(
+        HashSet<string> ids,
+        int index,
+        int count,
+        (int Assumed, Dictionary<string, double> Loads) supplies,
+        OrderedParts ordered,
+        Func<CabinetOffer, bool>? passesOver) => new(
         task.Request with
         {
             Items = [.. task.Request.Items.Where(i => ids.Contains(i.Id))],
@@ -293,7 +310,8 @@ internal sealed class RackDivision
         task.Products,
         task.Offered,
         index == 0 || index == count - 1 ? Placement.RowEnd : Placement.RowMiddle,
-        supplies,
+        supplies.Assumed,
+        supplies.Loads,
         task.IsBasket ? ordered : null)
     {
         Budget = task.Budget,

@@ -79,8 +79,15 @@ internal static class RemedyChoice
             Items = [],
             Pdus = null,
             Connections = task.Request.Connections is null ? null : rack.Connections,
-            Cabinet = rack.Cabinet!.PartNumber is null ? rack.Cabinet with { Uprights = null } : rack.Cabinet,
+            Cabinet = WithoutPlace(rack.Cabinet!),
         };
+
+        // Of a cabinet of the catalogue only the place of the uprights is free.
+        Cabinet WithoutPlace(Cabinet cabinet) => !task.MaySetUprights(cabinet.PartNumber) ? cabinet
+            : cabinet with
+            {
+                Uprights = cabinet is { PartNumber: not null, Uprights: { } own } ? own with { FrontSetbackMm = null, SpacingMm = null } : null,
+            };
 
         Item Fixed(Item item) => item with
         {

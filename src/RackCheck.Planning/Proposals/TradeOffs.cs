@@ -56,11 +56,15 @@ internal static class TradeOffs
         }
     }
 
-    /// <summary>Whether an alternative gains something over another that someone may choose it for: fewer packs of small parts are no reason.</summary>
+    /// <summary>
+    /// Whether an alternative gains something over another that someone may choose it for: fewer packs of small parts are no reason, nor are free outlets that
+    /// take a further supply.
+    /// </summary>
     /// <param name="one">The figures of its racks.</param>
     /// <param name="other">Those of the other.</param>
     public static bool Gains(RackFigures one, RackFigures other) =>
-        Of(one, other).Gained.Any(g => g.Key != ProposalWordings.AddedUnits.Key);
+        Of(one, other).Gained.Any(g => g.Key != ProposalWordings.AddedUnits.Key
+            && (one.Supplies <= other.Supplies || g.Key != ProposalWordings.FreeOutlets.Key));
 
     private static string NameOf(Verdict verdict) => NamedEnumConverter<Verdict>.Name(verdict);
 }

@@ -20,6 +20,9 @@ internal sealed record Trial
     /// <summary>The rack, ready to post.</summary>
     public RackDescription Rack => Resolved.Posted;
 
+    /// <summary>Whether its cabinet is there already, so that it is no line to order.</summary>
+    public required bool IsCabinetThere { get; init; }
+
     /// <summary>What its check found.</summary>
     public required RackFindings Found { get; init; }
 

@@ -3,6 +3,7 @@ using RackCheck.Planning.Building;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
 using RackCheck.Rules.Power;
+using RackCheck.Rules.Service;
 using RackCheck.Survey.Catalogue;
 using RackCheck.Survey.Layout;
 
@@ -43,6 +44,12 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         if (parts.Count + task.Ordered.UnitsForUps > 0 && (MayChangeWithLoads(best) || IsWrong(best)) && (task.IsBasket || task.Budget.Allows()))
         {
             (best, parts, plain) = WithOtherLoads(offer, best, parts);
+        }
+
+        if (!task.IsBasket && HasUnswitched(best)
+            && PowerOptions.BehindUps(task, isSwitched: true) is { Count: > 0 } switched && !switched.SequenceEqual(parts))
+        {
+            (best, parts) = Better(offer, best, parts, [switched]);
         }
 
         (best, parts) = WithMoreUnits(offer, best, parts, plain is not null);
@@ -102,6 +109,10 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     // A UPS that feeds nothing serves nobody: a proposal gives its loads up only for an error fewer.
     private bool IsBetterWithoutUps(Trial plain, Trial trial) =>
         task.IsBasket ? plain.Faults.CompareTo(trial.Faults) < 0 : plain.Faults.Errors < trial.Faults.Errors;
+
+    // Whether something that is to be switched off and on remotely has no outlet for it.
+    private static bool HasUnswitched(Trial trial) => trial.Found.Findings.Any(f =>
+        f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice } && f.Rule == RuleChecks.IdOf<RemotePower>());
 
     private bool IsWrong(Trial trial) =>
         task.IsTest ? trial.Errors.Any(f => f.Rule.StartsWith("power.", StringComparison.Ordinal)) : trial.Has("power.");
@@ -263,6 +274,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return new Trial
         {
             Offer = offer,
+            IsCabinetThere = task.IsThere(offer),
             Resolved = rack,
             Found = found,
             OnUps = task.Context.OnUps,

@@ -86,6 +86,16 @@ public sealed class ProposalWordingTests
             yield return (Request("SRV-2", "NOT-YET-LISTED"), Products, SearchBudget.Quick);
             yield return (Request("SRV-2"), WithoutCabinets, SearchBudget.Quick);
 
+            // No cabinet is as high as that.
+            yield return (Request([.. Enumerable.Repeat("PC-410", 16)]) with { MaxCabinets = 1 }, Products, SearchBudget.Quick);
+
+            // Uprights of a new cabinet are set for what projects.
+            var projecting = new Item
+            {
+                Id = "projecting", HeightU = 3, MassKg = 8, FrontProjectionMm = 90, Body = new Body { WidthMm = 430, HeightMm = 130, DepthMm = 200 },
+            };
+            yield return (Request() with { Items = [projecting], Cabinets = [new Cabinet { PartNumber = "QWL-CAB-42-6-8" }] }, Products, SearchBudget.Quick);
+
             // Without work to search, every requirement stays in the conflict.
             var all = Request("SRV-2", "KD-2", "GEN-2", "GEN-2", "SW-24");
             all = all with

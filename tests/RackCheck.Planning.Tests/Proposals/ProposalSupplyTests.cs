@@ -1,0 +1,95 @@
+using RackCheck.Model;
+using RackCheck.Testing;
+using static RackCheck.Planning.Tests.Baskets.DemoCatalogue;
+using static RackCheck.Planning.Tests.Proposals.SoundProposals;
+
+namespace RackCheck.Planning.Tests.Proposals;
+
+/// <summary>Which of the given supplies feed proposed racks, and that the supplies of an answer may be given.</summary>
+public sealed class ProposalSupplyTests
+{
+    private static Supply Of(string id) => new()
+    {
+        Id = id, VoltageV = 230, Phases = 1, RatedA = 16, Breaker = new Breaker { Curve = BreakerCurve.C, RatedA = 16 }, Socket = ConnectorCode.Iec60309A16P1,
+    };
+
+    // Both cabinets were fed from A, which cannot carry them: a conflict was said to be proven.
+    [Fact]
+    public void Given_supplies_are_shared_over_the_cabinets_of_a_row()
+    {
+        var request = Request([.. Enumerable.Repeat("PC-410", 14)]) with { Supplies = [Of("A"), Of("B")] };
+        var answer = Answer(request);
+        AssertSound(request, answer);
+        Assert.Null(answer.Conflict);
+        foreach (var racks in answer.Alternatives.Select(RacksOf))
+        {
+            Assert.Equal(["A", "B"], racks.SelectMany(r => r.Pdus!).Select(u => u.Supply).Distinct().Order());
+            Assert.All(racks, r => Assert.Single(r.Pdus!.Select(u => u.Supply).Distinct()));
+        }
+    }
+
+    // The protective conductor current of all six is over the limit of one supply: all were fed from A.
+    [Fact]
+    public void High_leakage_is_divided_over_the_given_supplies()
+    {
+        var request = new ProposalRequest
+        {
+            Items =
+            [
+                .. Enumerable.Range(1, 6).Select(n => new Item
+                {
+                    Id = $"conv-{n}",
+                    Category = ItemCategory.Instrument,
+                    HeightU = 3,
+                    MassKg = 14,
+                    Body = new Body { WidthMm = 430, HeightMm = 130, DepthMm = 400 },
+                    Power = new ItemPower { RatedW = 700, Plugs = [ConnectorCode.C14], LeakageMa = 3.4 },
+                    Airflow = new Airflow { Direction = AirflowDirection.FrontToRear },
+                    MaxInletC = 40,
+                    EarthStud = true,
+                }),
+            ],
+            Site = new Site { Region = Region.Eu, AmbientMaxC = 25 },
+            MaxCabinets = 1,
+        };
+        var free = Answer(request);
+        var given = Answer(request with { Supplies = [Of("A"), Of("B"), Of("C")] });
+        AssertSound(request, given);
+        Assert.NotEmpty(free.Alternatives);
+        Assert.NotEmpty(given.Alternatives);
+        Assert.Equal(
+            free.Alternatives[0].Rack!.Pdus!.Select(u => (u.Supply, u.PartNumber)), given.Alternatives[0].Rack!.Pdus!.Select(u => (u.Supply, u.PartNumber)));
+    }
+
+    [Fact]
+    public void Supplies_of_an_answer_may_be_given()
+    {
+        var request = Request([.. Enumerable.Repeat("SRV-220", 4), "SW-24"]);
+        var first = Answer(request).Alternatives[0];
+        var again = Answer(request with { Supplies = [.. RacksOf(first).SelectMany(r => r.Supplies!)] });
+        Assert.Null(again.Conflict);
+        AssertSound(request, again);
+    }
+
+    // No choice of supplies was searched for a proof.
+    [Fact]
+    public void Overloaded_supplies_are_no_proven_conflict()
+    {
+        var answer = Answer(Request([.. Enumerable.Repeat("PC-410", 40)]) with { Supplies = [Of("A"), Of("B")] });
+        Assert.False(Assert.IsType<ProposalConflict>(answer.Conflict).Proven);
+    }
+
+    // The PDU with the highest rating behind the UPS has no switched outlets.
+    [Fact]
+    public void Host_behind_a_ups_gets_the_switched_outlet_that_it_is_to_have()
+    {
+        var request = Request("PC-210", "PC-210", "KVM-8R", "SW-24", "UPS-30");
+        var answer = Answer(request with
+        {
+            Items = [.. request.Items.Select(i => i.PartNumber is "QWL-PC-210" or "QWL-SW-24" ? i with { RemotePowerCycle = true } : i)],
+            Site = new Site { Region = Region.Eu, AmbientMaxC = 30, Remote = true, UpsMinutes = 10 },
+        });
+        Assert.All(answer.Alternatives, a => Assert.DoesNotContain(a.Report!.Findings, f => f.Rule == "service.remote-power"));
+        Assert.Contains(answer.Alternatives[0].AddedLines, l => l.PartNumber == "QWL-DU-10-V");
+    }
+}
