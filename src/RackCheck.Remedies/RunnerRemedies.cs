@@ -95,7 +95,8 @@ public static class RunnerRemedies
             // 1 U stays free between the moved stack and other sets on runners.
             var margin = other.Face == what.Face && other.SupportStyle == SupportStyle.Runners ? 1 : 0;
             var touches = other.Bottom <= bottom + what.HeightU - 1 + what.LoadHeightU + margin && other.ClaimTop >= bottom - margin;
-            if (touches && !BlankingPanels.IsPanel(other) && !run.Contains(other) && (other.Face == what.Face || survey.Occupancy.Meet(what, other) == Meeting.Yes))
+            if (touches && !BlankingPanels.IsPanel(other) && !run.Contains(other)
+                && (other.Face == what.Face || survey.Occupancy.Meet(what, other) == Meeting.Yes))
             {
                 return false;
             }

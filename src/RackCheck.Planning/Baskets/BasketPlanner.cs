@@ -77,8 +77,10 @@ public sealed class BasketPlanner(RackChecker checker)
 
         return order is null ? Absent(request, products)
             : order.Mounted > RackAssembler.MostItems
-            ? FaultOf(TooManyItems, Invariant(
-                $"With the shelves and other parts that it needs the basket has {order.Mounted} items to mount; the maximum is {RackAssembler.MostItems}. Use one basket per rack."))
+            ? FaultOf(
+                TooManyItems,
+                Invariant($"With the shelves and other parts that it needs the basket has {order.Mounted} items to mount; the maximum is ")
+                + Invariant($"{RackAssembler.MostItems}. Use one basket per rack."))
             : new BasketAnswer { Report = Describe(order, offered, cancellation) };
     }
 

@@ -92,7 +92,8 @@ public sealed class BasketWordingTests
         // Doors that let air through and an air conditioner; a door that shuts the air in; an earth bar and a UPS that are too small.
         var driven = new BasketLine { PartNumber = "QWL-DRV-6", Quantity = 1, Options = new LineOptions { OnUps = true } };
         foreach (var request in (BasketRequest[])[Basket(("CAB-42-6-10", 1), ("AMP-1", 1), ("COL-10", 1)),
-            Basket(("CAB-42-6-8", 1), ("SRV-2", 3), ("DOR-42-6RS", 1)), Basket(("CAB-42-6-8", 1), ("AMP-32", 8), ("EBR-8", 1)), Basket(("UPS-15", 1)) with { Lines = [.. Basket(("UPS-15", 1)).Lines, driven] }])
+            Basket(("CAB-42-6-8", 1), ("SRV-2", 3), ("DOR-42-6RS", 1)), Basket(("CAB-42-6-8", 1), ("AMP-32", 8), ("EBR-8", 1)),
+            Basket(("UPS-15", 1)) with { Lines = [.. Basket(("UPS-15", 1)).Lines, driven] }])
         {
             Check(request, Plan(request));
         }

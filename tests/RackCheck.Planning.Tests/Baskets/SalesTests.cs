@@ -294,8 +294,8 @@ public sealed class SalesTests
         var report = Plan(Basket(("DRV-4", 2), ("SRV-220", 3)));
         var ofDrives = report.FindingLines.Where(f => f.Rule == "layout.no-support" && f.Lines.SequenceEqual(["/lines/0"])).ToArray();
         Assert.Equal(2, ofDrives.Length);
-        Assert.All(ofDrives, f => Assert.All(
-            f.ClearedBy!, c => Assert.StartsWith("QWL-RUN", report.MissingLines[int.Parse(c.Split('/')[2], CultureInfo.InvariantCulture)].PartNumber, StringComparison.Ordinal)));
+        string PartOf(string pointer) => report.MissingLines[int.Parse(pointer.Split('/')[2], CultureInfo.InvariantCulture)].PartNumber;
+        Assert.All(ofDrives, f => Assert.All(f.ClearedBy!, c => Assert.StartsWith("QWL-RUN", PartOf(c), StringComparison.Ordinal)));
     }
 
     // The limits of the contract hold for the completed basket too, which can be posted.
