@@ -91,7 +91,10 @@ internal static class InstallationSheet
         }
 
         var fixing = item.Item?.Fixing ?? FixingNeeds.For(context.Cabinet.Source.Uprights?.Hole);
-        return Invariant($"{FixingNeeds.Sets(item.HasRails)} x {FixingName(fixing)}");
+        var isInBox = context.Parts.Lines.Any(
+            l => l is { Kind: PartKind.Slides or PartKind.Runners, Included: true } && l.Items?.Contains(item.Id, StringComparer.Ordinal) == true);
+        return Invariant($"{FixingNeeds.Sets(isInBox ? null : item.SupportStyle, null)} x {FixingName(fixing)}")
+            + (isInBox ? $"; {(item.SupportStyle == SupportStyle.Slides ? "slides" : "runners")} with those in their box" : "");
     }
 
     private static string FixingName(Fixing fixing) => fixing switch
