@@ -5,7 +5,10 @@ using static System.FormattableString;
 
 namespace RackCheck.Documents.Parts;
 
-/// <summary>The cords of a rack in the numbered outlets of its PDUs: outlets of a group are numbered through, and each cord takes the first free one, in the order of their items.</summary>
+/// <summary>
+/// The cords of a rack in the numbered outlets of its PDUs: outlets of a group are numbered through, and each cord takes the first free one, in the order
+/// of their items.
+/// </summary>
 internal sealed class OutletPlan
 {
     private readonly Dictionary<Cord, string> names = [];

@@ -9,7 +9,7 @@ namespace RackCheck.Documents.Drawings.Elevations;
 internal static class ItemSigns
 {
     /// <summary>Room for the sign of the airflow in a label.</summary>
-    public const double AirWidth = 36;
+    public const double AirWidth = 40;
 
     /// <summary>Width of the strip that marks a change.</summary>
     public const double ChangeWidth = 26;

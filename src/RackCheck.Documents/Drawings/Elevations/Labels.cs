@@ -55,33 +55,39 @@ internal sealed class Labels(Scene scene, LabelSpace space)
             name = name with { Size = Math.Min(name.Size, Math.Max(LeastName, name.Size * row.Width / whole)) };
         }
 
-        ClearUnder(canvas, item, pattern, row with { Width = Math.Min(row.Width, name.Width(item.Id)) });
+        var texts = new Canvas();
         var first = Text.Baseline(row.Y + (name.Size / 2), name.Size);
-        var left = isBehind ? row : Meta(canvas, item, row, first, name.Size, seenFrom, words is null ? change : null, pattern);
-        var used = canvas.Text(left.X, first, item.Id, name, tone: isBehind ? Tone.Light : Tone.Ink, within: left.Width);
+        var left = isBehind ? row : Meta(texts, item, row, first, name.Size, seenFrom, words is null ? change : null);
+        var used = texts.Text(left.X, first, item.Id, name, tone: isBehind ? Tone.Light : Tone.Ink, within: left.Width);
         scene.Named.Add(item);
         if (words is not null)
         {
-            var below = row with { Y = row.Bottom - second, Height = second, Width = Math.Min(row.Width, TypeSize.Small.Width(words)) };
-            ClearUnder(canvas, item, pattern, below);
-            canvas.Text(row.X, first + second, words, TypeSize.Small, tone: change is null ? Tone.Light : Tone.Ink, within: row.Width);
+            texts.Text(row.X, first + second, words, TypeSize.Small, tone: change is null ? Tone.Light : Tone.Ink, within: row.Width);
         }
         else if (!isBehind && item.Item?.Description is { } description && left.Width - used > 90)
         {
-            var rest = row with { X = left.X + used + Gap, Width = Math.Min(left.Width - used - Gap, TypeSize.Small.Width(description)) };
-            ClearUnder(canvas, item, pattern, rest);
-            canvas.Text(rest.X, first, description, TypeSize.Small, tone: Tone.Light, within: left.Width - used - Gap);
+            texts.Text(left.X + used + Gap, first, description, TypeSize.Small, tone: Tone.Light, within: left.Width - used - Gap);
+        }
+
+        if (pattern is { } face)
+        {
+            ClearUnder(canvas, item, face, texts.Marks.OfType<Text>().Select(t => t.Area));
+        }
+
+        foreach (var mark in texts.Marks)
+        {
+            canvas.Add(mark);
         }
 
         return true;
     }
 
     // Text on a pattern has a clear patch behind it, as high as the face where that leaves no room for a line above and below.
-    private static void ClearUnder(Canvas canvas, MountedItem item, Area? pattern, Area text)
+    private static void ClearUnder(Canvas canvas, MountedItem item, Area face, IEnumerable<Area> texts)
     {
         const double Around = 5;
         const double Edge = 3;
-        if (pattern is { } face)
+        foreach (var text in texts)
         {
             var patch = text with { X = text.X - Around, Width = text.Width + (2 * Around) };
             patch = face.Height < 2 * text.Height ? patch with { Y = face.Y + Edge, Height = face.Height - (2 * Edge) } : patch;
@@ -93,8 +99,7 @@ internal sealed class Labels(Scene scene, LabelSpace space)
         change is null || description is null ? change ?? description : $"{change} \u00b7 {TextFit.Isolate(description)}";
 
     // Airflow, mass and height at the right end. What is left is for the name.
-    private static Area Meta(
-        Canvas canvas, MountedItem item, Area row, double baseline, double size, Face? seenFrom, string? change, Area? pattern)
+    private static Area Meta(Canvas canvas, MountedItem item, Area row, double baseline, double size, Face? seenFrom, string? change)
     {
         if (row.Width < LeastForMeta)
         {
@@ -104,8 +109,6 @@ internal sealed class Labels(Scene scene, LabelSpace space)
         var type = TypeSize.Small with { Size = Math.Min(TypeSize.Small.Size, size) };
         var mass = item.Item?.MassKg is { } kilograms && change is null ? Invariant($"{kilograms:0.##} kg") : null;
         var meta = string.Join(" \u00b7 ", new[] { change, mass, item.HeightU > 0 ? Invariant($"{item.HeightU}U") : null }.Where(p => p is not null));
-        var width = Math.Min(row.Width / 2, type.Width(meta));
-        ClearUnder(canvas, item, pattern, row with { X = row.Right - width, Width = width });
         var used = canvas.Text(row.Right, baseline, meta, type, Anchor.End, within: row.Width / 2);
         if (item.Item?.Airflow?.Direction is { } air and not AirflowDirection.None)
         {
