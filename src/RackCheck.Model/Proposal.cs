@@ -52,7 +52,10 @@ public enum ObjectiveName
     /// </summary>
     Cost,
 
-    /// <summary>Number of parts added, without nuts, screws, cords and leads.</summary>
+    /// <summary>
+    /// Number of shelves, pairs of slides or runners, KVM switches, roof fans and PDUs added. Cabinets, blanking panels, fixings, parts for earthing,
+    /// cords, leads and cable-management arms are not counted.
+    /// </summary>
     AddedParts,
 
     /// <summary>Height of the equipment's centre of gravity above the bottom of U1, mm.</summary>

@@ -14,19 +14,18 @@ public sealed class DepthSurvey
     {
         (this.cabinet, this.items) = (cabinet, items);
         var all = new SetbackInterval(0, double.PositiveInfinity);
-        var deepest = 0.0;
         foreach (var item in items)
         {
             var own = Interval(item, cabinet.Depth, cabinet.SpacingMm);
             LeastBy = Tighter(item, own.LeastMm, LeastBy, all.LeastMm, lower: true);
             GreatestBy = Tighter(item, own.GreatestMm, GreatestBy, all.GreatestMm, lower: false);
             all = all.Intersect(own);
-            deepest = Math.Max(deepest, item.Depth?.StackMm ?? 0);
+            Deepest = item.Depth is { StackMm: > 0 and var stack } ? Tighter(item, stack, Deepest, Deepest?.Depth?.StackMm ?? 0, lower: true) : Deepest;
         }
 
         All = all;
         SetbackMm = cabinet.SetbackMm ?? Assumed(all);
-        Figures = MakeFigures(deepest);
+        Figures = MakeFigures();
     }
 
     /// <summary>Setbacks that suit every item, as far as depths are known; no upper bound if no item sets one.</summary>
@@ -37,6 +36,9 @@ public sealed class DepthSurvey
 
     /// <summary>The item that sets the maximum setback; null if none does.</summary>
     public MountedItem? GreatestBy { get; }
+
+    /// <summary>The item with the deepest stack of projection, body and cables, on a shelf or not; null if none is known.</summary>
+    public MountedItem? Deepest { get; }
 
     /// <summary>Setback of the front plane, mm: as given, else the smallest on the hole pitch that suits every item, else null.</summary>
     public double? SetbackMm { get; }
@@ -118,13 +120,13 @@ public sealed class DepthSurvey
     private double? Assumed(SetbackInterval all) =>
         all.IsEmpty ? null : all.OnPitch(0, cabinet.PitchMm) ?? all.LeastMm;
 
-    private DepthFigures MakeFigures(double deepest)
+    private DepthFigures MakeFigures()
     {
         var known = items.Length > 0 && Array.TrueForAll(items, IsKnown);
         return new DepthFigures
         {
             UsableMm = Quantities.Round(cabinet.Depth.UsableMm),
-            DeepestStackMm = known && deepest > 0 ? Quantities.Round(deepest) : null,
+            DeepestStackMm = known && Deepest?.Depth?.StackMm is { } deepest ? Quantities.Round(deepest) : null,
             FrontSetbackMinMm = items.Length > 0 && Array.TrueForAll(items, i => i.Face == Face.Front || IsKnown(i)) ? Quantities.Round(All.LeastMm) : null,
             FrontSetbackMaxMm = known ? Quantities.Round(All.GreatestMm) : null,
             MinimumCabinetDepthMm = known ? Quantities.Round(MountingDepth.LeastCabinetDepthMm(cabinet.Depth, All)) : null,

@@ -158,6 +158,18 @@ public enum Stroke
     /// <summary>Cords of the fourth feed: dashes and dots.</summary>
     CordD,
 
+    /// <summary>Cords of the fifth feed: a heavy line.</summary>
+    CordE,
+
+    /// <summary>Cords of the sixth feed: heavy dashes.</summary>
+    CordF,
+
+    /// <summary>Cords of the seventh feed: heavy dots.</summary>
+    CordG,
+
+    /// <summary>Cords of the eighth feed: heavy dashes and dots.</summary>
+    CordH,
+
     /// <summary>Cords that a UPS feeds: long dashes and two dots.</summary>
     CordUps,
 }

@@ -26,6 +26,7 @@ internal static class Ink
         Stroke.Normal => 2.6,
         Stroke.Holes => HoleMm,
         Stroke.CordA or Stroke.CordB or Stroke.CordC or Stroke.CordD or Stroke.CordUps => 3,
+        Stroke.CordE or Stroke.CordF or Stroke.CordG or Stroke.CordH => 5.6,
         _ => 1.4,
     };
 
@@ -37,9 +38,10 @@ internal static class Ink
     {
         Stroke.Hidden => [12, 8],
         Stroke.Holes => Holes,
-        Stroke.CordB => [14, 8],
+        Stroke.CordB or Stroke.CordF => [14, 8],
         Stroke.CordC => [3, 7],
-        Stroke.CordD => [18, 6, 3, 6],
+        Stroke.CordG => [5.6f, 7],
+        Stroke.CordD or Stroke.CordH => [18, 6, 3, 6],
         Stroke.CordUps => [18, 5, 3, 5, 3, 5],
         _ => Full,
     };

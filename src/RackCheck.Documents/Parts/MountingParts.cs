@@ -45,7 +45,7 @@ internal static class MountingParts
                 continue;
             }
 
-            var sets = (panels * FixingNeeds.Sets(hasRails: false)) + (pairs * FixingNeeds.SetsAPair);
+            var sets = (panels * FixingNeeds.SetsAPanel) + (pairs * FixingNeeds.SetsAPair);
             context.Add(
                 new PartLine
                 {
@@ -199,7 +199,7 @@ internal static class MountingParts
     }
 
     /// <summary>Whether an item has slides or runners that are not in its box.</summary>
-    private static bool HasSeparateRails(PartsContext context, MountedItem item) => item.HasRails && context.ProductOf(item)?.RailsIncluded != true;
+    private static bool HasSeparateRails(PartsContext context, MountedItem item) => FixingNeeds.FastensPair(item.SupportStyle, context.ProductOf(item));
 
     private static PartData DataOf(Support support) =>
         new() { RatedKg = support.RatedKg, MinSpacingMm = support.MinSpacingMm, MaxSpacingMm = support.MaxSpacingMm };

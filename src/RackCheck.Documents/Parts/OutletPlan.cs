@@ -1,17 +1,21 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
 namespace RackCheck.Documents.Parts;
 
-/// <summary>The cords of a rack in the numbered outlets of its PDUs: outlets of a group are numbered through, and each cord takes the first free one.</summary>
+/// <summary>
+/// The cords of a rack in the numbered outlets of its PDUs: outlets of a group are numbered through, and each cord takes the first free one, in the order
+/// of their items.
+/// </summary>
 internal sealed class OutletPlan
 {
     private readonly Dictionary<Cord, string> names = [];
 
     public OutletPlan(PowerTree power)
     {
-        var connected = power.Cords.Where(c => c is { Group: not null, Socket: not null }).ToLookup(c => c.Group!);
+        var connected = InOrder(power.Cords).Where(c => c is { Group: not null, Socket: not null }).ToLookup(c => c.Group!);
         List<OutletsOfSet> sets = [];
         foreach (var group in power.Groups)
         {
@@ -43,6 +47,9 @@ internal sealed class OutletPlan
 
     /// <summary>Where a cord ends: its outlet, else its group, else "no outlet".</summary>
     public string EndOf(Cord cord) => OutletOf(cord) ?? (cord.Group is { } group ? Invariant($"{group.Unit.Id}/{group.Id}") : "no outlet");
+
+    /// <summary>Cords in the order in which people read them: by item, 2 before 10, then by plug.</summary>
+    public static IEnumerable<Cord> InOrder(IEnumerable<Cord> cords) => cords.OrderBy(c => c.Item.Id, Words.ById).ThenBy(c => c.Plug);
 
     /// <summary>Name of a cord: that of its item, with a number where it has several.</summary>
     public static string NameOf(Cord cord) => cord.Siblings > 1 ? Invariant($"{cord.Item.Id} cord {cord.Plug + 1}") : cord.Item.Id;

@@ -91,7 +91,10 @@ internal static class InstallationSheet
         }
 
         var fixing = item.Item?.Fixing ?? FixingNeeds.For(context.Cabinet.Source.Uprights?.Hole);
-        return Invariant($"{FixingNeeds.Sets(item.HasRails)} x {FixingName(fixing)}");
+        var isInBox = context.Parts.Lines.Any(
+            l => l is { Kind: PartKind.Slides or PartKind.Runners, Included: true } && l.Items?.Contains(item.Id, StringComparer.Ordinal) == true);
+        return Invariant($"{FixingNeeds.Sets(isInBox ? null : item.SupportStyle, null)} x {FixingName(fixing)}")
+            + (isInBox ? $"; {(item.SupportStyle == SupportStyle.Slides ? "slides" : "runners")} with those in their box" : "");
     }
 
     private static string FixingName(Fixing fixing) => fixing switch
@@ -184,7 +187,7 @@ internal static class InstallationSheet
     private static Grid? WithoutOutlet(SheetContext context) => Table(
         "Cords without an outlet of their own: do not connect them before this is settled",
         [new("Item", 30), new("Cord", 8, true), new("Plug", 16), new("Connected to", 42), new("", 4)],
-        context.Survey.Power.Cords.Where(c => context.Outlets.OutletOf(c) is null).Select(c => (IReadOnlyList<string>)
+        OutletPlan.InOrder(context.Survey.Power.Cords).Where(c => context.Outlets.OutletOf(c) is null).Select(c => (IReadOnlyList<string>)
         [
             Name(c.Item.Id), Invariant($"{c.Plug + 1}"), PlugFit.Of(c.Code).Code,
             c.Group is { } group ? $"{Name(group.Unit.Id)}, group {Name(group.Id)}" : "nothing", Grid.Box,

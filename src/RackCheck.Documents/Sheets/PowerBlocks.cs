@@ -131,7 +131,7 @@ internal static class PowerBlocks
         const string Caption = "Cords: from the item to PDU, group and number of the outlet";
         (string Item, string Outlets)[] cords =
         [
-            .. context.CordsOf.OrderBy(c => c.Key.Id, StringComparer.Ordinal)
+            .. context.CordsOf
                 .Select(c => (Name(c.Key.Id), string.Join("; ", c.Select(cord => Ends(cord, context))))),
         ];
         if (cords.Length < LeastInColumns || Array.Exists(cords, c => c.Item.Length > LongestInColumns / 2 || c.Outlets.Length > LongestInColumns))

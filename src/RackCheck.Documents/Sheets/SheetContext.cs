@@ -3,6 +3,7 @@ using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Documents.Parts;
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Rules;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
@@ -29,7 +30,7 @@ internal sealed class SheetContext
     {
         (Rack, Survey, Parts) = (rack, survey, parts);
         policy = new RulePolicyReader(survey.Description.Policy);
-        CordsOf = survey.Power.Cords.ToLookup(c => c.Item);
+        CordsOf = OutletPlan.InOrder(survey.Power.Cords).ToLookup(c => c.Item);
         CoolerPart = Cooler is { } cooler ? CoolerParts.ProductOf(cooler, offered)?.PartNumber : null;
     }
 
@@ -60,8 +61,8 @@ internal sealed class SheetContext
 
     /// <summary>Items and horizontal PDUs from the bottom up, each shelf before its load; those that are not placed last.</summary>
     public IEnumerable<MountedItem> FromBottom => Survey.Items.Where(i => i.Shelf is null).Concat(Survey.Units)
-        .OrderBy(i => i.Bottom ?? int.MaxValue).ThenBy(i => i.Face).ThenBy(i => i.Id, StringComparer.Ordinal)
-        .SelectMany(i => i.Load.OrderBy(l => l.Id, StringComparer.Ordinal).Prepend(i));
+        .OrderBy(i => i.Bottom ?? int.MaxValue).ThenBy(i => i.Face).ThenBy(i => i.Id, Words.ById)
+        .SelectMany(i => i.Load.OrderBy(l => l.Id, Words.ById).Prepend(i));
 
     /// <summary>A limit of a rule: the policy's, else the default.</summary>
     public double Limit<TRule>(RuleLimit limit)

@@ -21,8 +21,18 @@ public static class FixingNeeds
         _ => Fixing.CageNut,
     };
 
-    /// <summary>Sets of nut and screw of an item with a front panel.</summary>
-    /// <param name="hasRails">Whether slides or runners are fastened for it.</param>
+    /// <summary>
+    /// Whether slides or runners of an item take sets of the order, whoever supplies them. Those in the box of the equipment come with theirs.
+    /// </summary>
+    /// <param name="support">How the item is supported; null if unknown.</param>
+    /// <param name="product">Its product; null if the catalogue has none.</param>
+    /// <returns>Whether they do.</returns>
+    public static bool FastensPair(SupportStyle? support, Product? product) =>
+        support is SupportStyle.Slides or SupportStyle.Runners && product?.RailsIncluded != true;
+
+    /// <summary>Sets of nut and screw of the order for an item with a front panel.</summary>
+    /// <param name="support">How the item is supported; null if unknown.</param>
+    /// <param name="product">Its product; null if the catalogue has none.</param>
     /// <returns>Number of sets.</returns>
-    public static int Sets(bool hasRails) => SetsAPanel + (hasRails ? SetsAPair : 0);
+    public static int Sets(SupportStyle? support, Product? product) => SetsAPanel + (FastensPair(support, product) ? SetsAPair : 0);
 }

@@ -13,7 +13,7 @@ internal static class FixingSets
         var toAdd = sets - Take(build, fixing, sets);
         foreach (var item in build.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, Words.ById))
         {
-            sets = SetsOf(item);
+            sets = SetsOf(build, item);
             var missing = sets - Take(build, fixing, sets);
             toAdd += missing;
             if (missing == 0 && item.Item.Fixing is null)
@@ -36,7 +36,7 @@ internal static class FixingSets
 
     /// <summary>Sets that fasten everything in a rack.</summary>
     /// <param name="build">The rack.</param>
-    public static long NeededBy(RackBuild build) => SetsOfPdus(build) + build.Items.Where(i => i.HeightU > 0).Sum(SetsOf);
+    public static long NeededBy(RackBuild build) => SetsOfPdus(build) + build.Items.Where(i => i.HeightU > 0).Sum(i => SetsOf(build, i));
 
     /// <summary>Why fixings are missing.</summary>
     /// <param name="fixing">The fixing.</param>
@@ -55,9 +55,10 @@ internal static class FixingSets
             .Select(p => new MissingPiece(Stage.Fixings, p.Product, p.Units, ReasonOf(fixing, NeededBy(build), missing)));
 
     private static long SetsOfPdus(RackBuild build) =>
-        (long)FixingNeeds.Sets(hasRails: false) * build.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
+        (long)FixingNeeds.SetsAPanel * build.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
 
-    private static long SetsOf(BuildItem item) => FixingNeeds.Sets(item.Rails is not null);
+    private static long SetsOf(RackBuild build, BuildItem item) =>
+        FixingNeeds.Sets(item.Item.Support?.Style, build.Stock.Find(item.Piece.PartNumber)!.Product);
 
     private static string? Name(Fixing fixing) => fixing switch
     {

@@ -69,10 +69,11 @@ internal static class Outlets
         return SupplyChoice.BehindUps(build);
     }
 
-    // At the rear, as near as possible to the cords; otherwise at the front.
+    // As near as possible to the cords: at the rear, or at the front of a cabinet whose rear is at a wall and has no door; otherwise at the other face.
     private static void Mount(RackBuild build, BuildPdu unit)
     {
-        foreach (var face in (ReadOnlySpan<Face>)[Face.Rear, Face.Front])
+        var isReachedFromFront = build.Cabinet is { Base.Style: BaseStyle.Wall, RearDoor: null or { Style: null or DoorStyle.None } };
+        foreach (var face in isReachedFromFront ? (ReadOnlySpan<Face>)[Face.Front, Face.Rear] : [Face.Rear, Face.Front])
         {
             unit.Unit = unit.Unit with { Position = new Position { U = 1, Face = face } };
             if (FreeUnit(build, unit) is { } free)

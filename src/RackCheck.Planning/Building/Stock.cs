@@ -43,10 +43,13 @@ internal sealed class StockEntry(Product product, long orderUnits)
     }
 }
 
-/// <summary>The pieces of a basket. Each plan has its own stock. Entries are in part number order, so that no answer depends on the order of lines.</summary>
+/// <summary>
+/// The pieces of a basket. Each plan has its own stock. Entries are in part number order and items of their own in the order of their ids, so that no
+/// answer depends on the order of lines.
+/// </summary>
 internal sealed class Stock
 {
-    private readonly SortedDictionary<string, StockEntry> entries = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, StockEntry> entries = new(OwnEquipment.ByKey);
 
     /// <summary>Adds products; a product that occurs more than once is summed.</summary>
     public Stock(IEnumerable<(Product Product, long OrderUnits)> content)

@@ -1,6 +1,8 @@
 using RackCheck.Documents.Drawings;
+using RackCheck.Documents.Parts;
 using RackCheck.Documents.Sheets;
 using RackCheck.Model;
+using RackCheck.Survey.Catalogue;
 using RackCheck.Testing;
 
 namespace RackCheck.Documents.Tests.Sheets;
@@ -9,6 +11,61 @@ namespace RackCheck.Documents.Tests.Sheets;
 public sealed class SheetWordsTests
 {
     private const string Steps = "Support first, then the item; each nut with its screw; heavy items with the people or the aid named";
+
+    // 2 comes before 10.
+    [Fact]
+    public void Cords_and_loads_of_a_shelf_are_in_ascending_order()
+    {
+        string[] ids = ["pc-10", "pc-2", "pc-1"];
+        var rack = Rack() with
+        {
+            Items =
+            [
+                Box("board", 1, ItemCategory.Shelf),
+                .. ids.Select(id => new Item
+                {
+                    Id = id, OnShelf = "board", HeightU = 0, Power = new ItemPower { RatedW = 50, Plugs = [ConnectorCode.C14] },
+                }),
+            ],
+            Supplies = [new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16 }],
+            Pdus =
+            [
+                new Pdu
+                {
+                    Id = "strip", Supply = "A", RatedA = 16, Mounting = PduMounting.Vertical,
+                    Groups = [new OutletGroup { Id = "g", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 6 }] }],
+                },
+            ],
+        };
+        var page = ReadSheet.Html(ReadSheet.Of(rack, SheetKind.Installation).Sheet);
+        Assert.Equal(["board", "pc-1", "pc-2", "pc-10"], page.Table(Steps).Select(s => s[3]));
+        Assert.Equal(["pc-1", "pc-2", "pc-10"], page.Table("Cords in their outlets; each end has a label with the same text").Select(s => s[5]));
+        var cords = ReadSheet.Html(ReadSheet.Of(rack, SheetKind.Specification).Sheet).Table("Cords: from the item to PDU, group and number of the outlet");
+        Assert.Equal(["pc-1", "pc-2", "pc-10"], cords.Select(s => s[0]));
+    }
+
+    // The sheet has as many nuts as the parts list, which leaves those to the box that come with slides in it.
+    [Fact]
+    public void Slides_in_the_box_of_the_equipment_take_no_further_nuts()
+    {
+        Product boxed = new()
+        {
+            PartNumber = "SRV-BOX", Name = "Server with slides", Kind = ProductKind.Equipment, RailsIncluded = true,
+            Item = new ProductItem { HeightU = 2, Support = new Support { Style = SupportStyle.Slides, RatedKg = 40 } },
+        };
+        var rack = Rack() with
+        {
+            Items =
+            [
+                new Item { Id = "boxed", PartNumber = "SRV-BOX", Position = new Position { U = 1 } },
+                Box("apart", 4, ItemCategory.Server) with { Support = new Support { Style = SupportStyle.Slides, RatedKg = 40 } },
+            ],
+        };
+        var resolved = ResolvedRack.Of(rack, new Dictionary<string, Product> { [boxed.PartNumber] = boxed });
+        var steps = ReadSheet.Html(OrderSheets.Of(resolved, Judge.Checker, SheetKind.Installation, [boxed]).Sheet).Table(Steps);
+        Assert.Equal(["4 x cage nut; slides with those in their box", "8 x cage nut"], steps.Select(s => s[5]));
+        Assert.Equal(12, PartsLists.Of(resolved, Judge.Checker, [boxed]).List.Lines.Single(l => l.Kind == PartKind.Fixing).Quantity);
+    }
 
     [Fact]
     public void Support_that_is_not_given_is_not_stated()

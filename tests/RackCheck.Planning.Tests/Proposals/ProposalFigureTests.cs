@@ -46,6 +46,25 @@ public sealed class ProposalFigureTests
         }
     });
 
+    // The contract says which: cabinets, panels, fixings, parts for earthing, cords, leads and cable arms are not.
+    [Fact]
+    public void Added_parts_are_shelves_rails_switches_fans_and_pdus()
+    {
+        static bool IsCounted(Product product) => product is
+            { Kind: ProductKind.Shelf or ProductKind.Support or ProductKind.RoofFans or ProductKind.Pdu } or { Item.Category: ItemCategory.KvmSwitch };
+        var answer = Answer(Request([.. Enumerable.Repeat("DRV-6", 4), "SRV-110", "SRV-2", "PC-410", "OSC-0", "SW-24"]) with
+        {
+            Cabinets = [new Cabinet { PartNumber = "QWL-CAB-42-8-10" }],
+        });
+        Assert.NotEmpty(answer.Alternatives);
+        foreach (var alternative in answer.Alternatives)
+        {
+            var counted = alternative.AddedLines.Where(l => IsCounted(ByNumber[l.PartNumber])).Sum(l => l.Quantity);
+            Assert.Equal(counted, alternative.Objective.Single(o => o.Name == ObjectiveName.AddedParts).Value);
+            Assert.True(counted < alternative.AddedLines.Sum(l => l.Quantity));
+        }
+    }
+
     [Theory]
     [InlineData("QWL-CAB-42-6-10")]
     [InlineData("QWL-CAB-24-6-8")]

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Planning.Proposals;
@@ -64,6 +65,48 @@ public sealed class ProposalTests
         Assert.Empty(divided.Racks[0].Rack.Supplies!.Select(s => s.Id).Intersect(divided.Racks[1].Rack.Supplies!.Select(s => s.Id)));
         AssertSound(request, answer);
         Assert.Empty(Answer(request with { MaxCabinets = 1 }).Alternatives);
+    }
+
+    // 2 comes before 10, as in lists; the items themselves stay in the order of the request.
+    [Fact]
+    public void Like_items_take_ascending_positions_by_number()
+    {
+        var request = Request([.. Enumerable.Repeat("PAT-24", 11), "SW-24"]);
+        foreach (var rack in Answer(request).Alternatives.SelectMany(RacksOf))
+        {
+            Item[] panels = [.. rack.Items.Where(i => i.PartNumber == "QWL-PAT-24")];
+            Assert.Equal(Enumerable.Range(1, 11).Select(n => $"pat-24-{n}"), panels.Select(i => i.Id));
+            Assert.Equal(panels, panels.OrderBy(i => i.Position!.U));
+        }
+    }
+
+    // A rear at a wall is out of reach once the cabinet hangs.
+    [Theory]
+    [InlineData(BaseStyle.Wall, DoorStyle.None, 9, Face.Front)]
+    [InlineData(BaseStyle.Wall, null, 9, Face.Front)]
+    [InlineData(BaseStyle.Wall, null, 4, Face.Rear)]
+    [InlineData(BaseStyle.Wall, DoorStyle.Solid, 9, Face.Rear)]
+    [InlineData(BaseStyle.Feet, DoorStyle.None, 9, Face.Rear)]
+    public void Pdu_of_a_cabinet_at_a_wall_is_at_the_front_where_there_is_room(BaseStyle style, DoorStyle? rear, int heightU, Face face)
+    {
+        var request = Request("PAT-24", "PAT-24", "SW-24", "CBM-1") with
+        {
+            Cabinets =
+            [
+                new Cabinet
+                {
+                    HeightU = heightU, WidthMm = 600, DepthMm = 450, HeightMm = (heightU * RackGeometry.UnitMm) + 80, MassKg = 18,
+                    Base = new CabinetBase { Style = style }, WallLoadKg = 60, RatedLoadKg = 60,
+                    FrontDoor = new Door { Style = DoorStyle.Glazed, DepthMm = 25 }, RearDoor = rear is null ? null : new Door { Style = rear, DepthMm = 20 },
+                    Roof = new Roof { Style = RoofStyle.Vented, OpenAreaCm2 = 200 },
+                    Uprights = new Uprights { Hole = UprightHole.Square, FrontSetbackMm = 75, SpacingMm = 300 },
+                },
+            ],
+            Site = new Site { Region = Region.Uk, AmbientMaxC = 25 },
+        };
+        var answer = Answer(request);
+        AssertSound(request, answer);
+        Assert.Equal(face, answer.Alternatives[0].Rack!.Pdus!.Single(p => p.Mounting == PduMounting.Horizontal).Position!.Face ?? Face.Front);
     }
 
     // Each cabinet alone keeps to the supplies, both together do not.

@@ -70,9 +70,28 @@ internal sealed class CordLines
                     ItemSigns.DrawChange(g, change.Kind, place with { Height = Math.Min(60, place.Height) });
                 }
 
-                var type = TypeSize.SmallBold with { Size = Math.Min(20, place.Width - 3) };
-                var words = scene.Rack.Changes.TryGetValue(pdu.Id, out var told) ? $"{letter}: {pdu.Id}, {told.Words}" : $"{letter}: {pdu.Id}";
-                g.Text(Text.Baseline(place.MiddleX, type.Size), place.MiddleY, words, type, Anchor.Middle, isUpright: true, within: place.Height / 2);
+            });
+        }
+    }
+
+    /// <summary>Writes the names of the vertical PDUs over the cords that cross them on their way to others.</summary>
+    public void NamePdus(Canvas canvas)
+    {
+        const double Around = 6;
+
+        // Ids and part numbers are capitals and figures: these are in the middle, not the small letters.
+        const double CapitalMiddle = 0.365;
+        foreach (var (pdu, place) in places.Where(p => p.Key.Source.Mounting == PduMounting.Vertical))
+        {
+            var type = TypeSize.SmallBold with { Size = Math.Min(20, place.Width - 3) };
+            var words = $"{scene.LetterOf(pdu)}: {pdu.Id}" + (scene.Rack.Changes.TryGetValue(pdu.Id, out var told) ? $", {told.Words}" : "");
+            var within = place.Height / 2;
+            var length = Math.Min(within, type.Width(words)) + (2 * Around);
+            var patch = new Area(place.X + 2, place.MiddleY - (length / 2), place.Width - 4, length);
+            canvas.Group($"PDU {pdu.Id}", [], g =>
+            {
+                g.Box(patch, Stroke.None, Fill.Shade);
+                g.Text(place.MiddleX + (CapitalMiddle * type.Size), place.MiddleY, words, type, Anchor.Middle, isUpright: true, within: within);
             });
         }
     }

@@ -16,8 +16,7 @@ internal sealed class DepthStack
         FrontPlaneMm = Math.Min(depth.SetbackMm ?? depth.All.LeastMm, cabinet.Depth.DepthMm);
         IsRearSet = cabinet.SpacingMm is not null;
         RearPlaneMm = IsRearSet ? FrontPlaneMm + cabinet.SpacingMm!.Value : Math.Max(FrontPlaneMm + 100, cabinet.Depth.RearLimitMm - 60);
-        Deepest = scene.Survey.Items.Where(i => i.Depth is not null && scene.IsInside(i) && i.Category != ItemCategory.BlankingPanel)
-            .OrderByDescending(i => i.Depth!.Value.StackMm).ThenBy(i => i.Id, StringComparer.Ordinal).FirstOrDefault();
+        Deepest = depth.Deepest;
     }
 
     /// <summary>Place of the front uprights.</summary>
@@ -32,7 +31,7 @@ internal sealed class DepthStack
     /// <summary>Whether the place of the rear uprights is given.</summary>
     public bool IsRearSet { get; }
 
-    /// <summary>The item with the greatest depth; null if no depth is known.</summary>
+    /// <summary>The item that the figure of the deepest stack is of; null if no depth is known.</summary>
     public MountedItem? Deepest { get; }
 
     /// <summary>The mounting plane of an item.</summary>

@@ -130,8 +130,8 @@ public static class ElevationDrawing
         var right = Balloons.DrawAll(canvas, In(scene, view, views), drawn.PlaceOf, UnderMarks(scene, drawn.Frame), drawn.Right + 16);
         var space = new LabelSpace();
         Dimensions.Chain(canvas, [drawn.Frame.X, drawn.Frame.Right], floor + 58, floor + 4, space, _ => "width");
-        Caption(canvas, face == Face.Front ? "Front" : "Rear", "without door", drawn.Frame, floor + 120);
-        return (Math.Max(right, drawn.Right), floor + 170);
+        var bottom = Caption(canvas, face == Face.Front ? "Front" : "Rear", "without door", drawn.Frame, floor + 120);
+        return (Math.Max(right, drawn.Right), bottom);
     }
 
     private static (double Right, double Bottom) DrawSide(Canvas canvas, Scene scene, IReadOnlyList<ElevationView> views, double left, double floor)
@@ -140,18 +140,25 @@ public static class ElevationDrawing
         var drawn = new SideView(scene, left + front, floor, canvas);
         var right = Balloons.DrawAll(
             canvas, In(scene, ElevationView.Side, views), drawn.PlaceOf, UnderMarks(scene, drawn.Frame), drawn.Frame.Right + rear + 16);
-        Caption(canvas, "Side", "from the right, without panel; front on the left", drawn.Frame, floor + 330);
-        return (Math.Max(right, drawn.Frame.Right + rear), floor + 380);
+        var bottom = Caption(canvas, "Side", "from the right, without panel; front on the left", drawn.Frame, floor + 330);
+        return (Math.Max(right, drawn.Frame.Right + rear), bottom);
     }
 
     // The cabinet with what stands on its roof: marks go above it.
     private static Area UnderMarks(Scene scene, Area frame) =>
         frame with { Y = frame.Y - CoolerOutline.Above(scene), Height = frame.Height + CoolerOutline.Above(scene) };
 
-    private static void Caption(Canvas canvas, string name, string rest, Area frame, double y)
+    // On as many lines as a narrow view needs. The result is the lower edge.
+    private static double Caption(Canvas canvas, string name, string rest, Area frame, double y)
     {
-        var used = canvas.Text(frame.X, y, name, TypeSize.Head, within: frame.Width);
-        canvas.Text(frame.X + used + 16, y, rest, TypeSize.Small, within: Math.Max(0, frame.Width - used - 16));
+        var left = frame.X + canvas.Text(frame.X, y, name, TypeSize.Head, within: frame.Width) + 16;
+        var lines = TextFit.Wrap(rest, Math.Max(0, frame.Right - left), TypeSize.Small.Size);
+        for (var i = 0; i < lines.Count; i++)
+        {
+            canvas.Text(left, y + (i * TypeSize.Small.Leading), lines[i], TypeSize.Small, within: Math.Max(0, frame.Right - left));
+        }
+
+        return y + 50 + ((lines.Count - 1) * TypeSize.Small.Leading);
     }
 
     private static IEnumerable<PlacedFinding> In(Scene scene, ElevationView view, IReadOnlyList<ElevationView> views) =>

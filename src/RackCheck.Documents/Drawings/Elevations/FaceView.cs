@@ -109,6 +109,8 @@ internal sealed class FaceView
             var (left, right) = Cords?.DrawCords(canvas, item, boxes[item], space) ?? (0, 0);
             labels.Write(canvas, item, boxes[item].Inside(LabelMargin + left, LabelMargin + right), face, isBehind: true);
         }
+
+        Cords?.NamePdus(canvas);
     }
 
     // Between the uprights as they are drawn.
@@ -135,7 +137,8 @@ internal sealed class FaceView
 
         var left = LabelMargin + (scene.Rack.Changes.ContainsKey(item.Id) ? ItemSigns.ChangeWidth : 0);
         var (before, after) = Cords?.DrawCords(canvas, item, box, space) ?? (0, 0);
-        labels.Write(canvas, item, box.Inside(left + before, LabelMargin + after), face, isBehind: false);
+        labels.Write(
+            canvas, item, box.Inside(left + before, LabelMargin + after), face, isBehind: false, ItemSigns.HasPattern(item) ? box : null);
     }
 
     private Area BoxOf(MountedItem item)

@@ -9,10 +9,12 @@ namespace RackCheck.Documents.Drawings.Elevations;
 internal static class ItemSigns
 {
     /// <summary>Room for the sign of the airflow in a label.</summary>
-    public const double AirWidth = 30;
+    public const double AirWidth = 40;
 
     /// <summary>Width of the strip that marks a change.</summary>
     public const double ChangeWidth = 26;
+
+    private const double RingHalf = 8;
 
     /// <summary>Draws the face of an item.</summary>
     public static void DrawFace(Canvas canvas, MountedItem item, Area box)
@@ -133,17 +135,42 @@ internal static class ItemSigns
         return path.ToString();
     }
 
+    /// <summary>A patch on the face of a cable manager, wide enough to cut no ring.</summary>
+    /// <param name="patch">The patch.</param>
+    /// <param name="face">The face.</param>
+    public static Area AroundRings(Area patch, Area face)
+    {
+        const double Clear = RingHalf + 2;
+        var (left, right) = (patch.X, patch.Right);
+        foreach (var x in RingsOf(face))
+        {
+            left = left > x - Clear && left < x + Clear ? x - Clear : left;
+            right = right > x - Clear && right < x + Clear ? x + Clear : right;
+        }
+
+        return patch with { X = left, Width = right - left };
+    }
+
     private static string Rings(Area box)
     {
-        const double Pitch = 60;
         var path = new StringBuilder();
-        var height = box.Height - 10;
-        for (var x = box.X + (Pitch / 2); x + 8 < box.Right; x += Pitch)
+        foreach (var x in RingsOf(box))
         {
-            path.Append('M').Number(x - 8).Append(' ').Number(box.Y + 5).Append("h16v").Number(height).Append("h-16Z");
+            path.Append('M').Number(x - RingHalf).Append(' ').Number(box.Y + 5).Append('h').Number(2 * RingHalf).Append('v').Number(box.Height - 10)
+                .Append('h').Number(-2 * RingHalf).Append('Z');
         }
 
         return path.ToString();
+    }
+
+    // Middles of the rings.
+    private static IEnumerable<double> RingsOf(Area box)
+    {
+        const double Pitch = 60;
+        for (var x = box.X + (Pitch / 2); x + RingHalf < box.Right; x += Pitch)
+        {
+            yield return x;
+        }
     }
 
     private static string FanRotors(Area box)

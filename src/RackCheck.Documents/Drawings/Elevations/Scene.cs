@@ -10,7 +10,8 @@ namespace RackCheck.Documents.Drawings.Elevations;
 /// <summary>What all views of one rack share: numbers of findings, letters of feeds, and what has been drawn.</summary>
 internal sealed class Scene
 {
-    private static readonly Stroke[] Cords = [Stroke.CordA, Stroke.CordB, Stroke.CordC, Stroke.CordD];
+    private static readonly Stroke[] Cords =
+        [Stroke.CordA, Stroke.CordB, Stroke.CordC, Stroke.CordD, Stroke.CordE, Stroke.CordF, Stroke.CordG, Stroke.CordH];
 
     private readonly Dictionary<string, int> itemIndex;
 

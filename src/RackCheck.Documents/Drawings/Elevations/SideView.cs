@@ -34,7 +34,7 @@ internal sealed class SideView
     {
         var stack = new DepthStack(scene);
         var (front, rear) = (0.0, 0.0);
-        foreach (var item in scene.Survey.Items.Where(scene.IsInside))
+        foreach (var item in scene.Survey.Items.Where(scene.IsInside).Concat(scene.Loads))
         {
             var (from, to) = stack.Reach(item);
             front = Math.Max(front, -from);
@@ -132,9 +132,14 @@ internal sealed class SideView
         }
 
         // The name of a shallow item stands behind its body, or on the other side if there is more room.
+        // It does not reach over other bodies.
         var (from, to) = Stack.Reach(item);
-        var before = new Area(Frame.X, body.Y, Math.Min(X(from), body.X) - Frame.X, body.Height).Inside(8, 10);
-        var behind = new Area(Math.Max(X(to), body.Right), body.Y, Frame.Right - Math.Max(X(to), body.Right), body.Height).Inside(10, 8);
+        var (start, end) = (Math.Min(X(from), body.X), Math.Max(X(to), body.Right));
+        Area[] others = [.. boxes.Where(b => b.Key != item && b.Value.Y < body.Bottom && body.Y < b.Value.Bottom).Select(b => Within(b.Value))];
+        var foremost = others.Where(o => o.Right <= body.X).Select(o => o.Right).Append(Frame.X).Max();
+        var rearmost = others.Where(o => o.X >= body.Right).Select(o => o.X).Append(Frame.Right).Min();
+        var before = (body with { X = foremost, Width = Math.Max(0, start - foremost) }).Inside(8, 10);
+        var behind = (body with { X = end, Width = Math.Max(0, rearmost - end) }).Inside(10, 8);
         var wanted = TypeSize.Bold.Width(item.Id) + 20;
         var isBehind = item.Face == Face.Front ? behind.Width >= Math.Min(wanted, before.Width) : behind.Width > before.Width && before.Width < wanted;
         var width = Math.Min(wanted, isBehind ? behind.Width : before.Width);
