@@ -16,15 +16,15 @@ namespace RackCheck.Planning.Proposals;
 /// </summary>
 internal static class Refutation
 {
-    private static readonly HashSet<string> Rules =
+    private static readonly HashSet<string> Refuting =
     [
         RuleChecks.IdOf<CabinetTooShallow>(), RuleChecks.IdOf<UprightPosition>(), RuleChecks.IdOf<FrontClearance>(), RuleChecks.IdOf<RearClearance>(),
         RuleChecks.IdOf<BodyTooWide>(), RuleChecks.IdOf<RackRating>(), RuleChecks.IdOf<AirflowConflict>(), RuleChecks.IdOf<SideSpace>(),
-        RuleChecks.IdOf<IpConflict>(), RuleChecks.IdOf<CorridorTurn>(), RuleChecks.IdOf<RackCheck.Rules.Delivery.Opening>(),
-        RuleChecks.IdOf<RackCheck.Rules.Delivery.Lift>(),
+        RuleChecks.IdOf<IpConflict>(), RuleChecks.IdOf<CorridorTurn>(), RuleChecks.IdOf<Rules.Delivery.Opening>(),
+        RuleChecks.IdOf<Rules.Delivery.Lift>(),
     ];
 
-    private static readonly RackChecker Checker = new(RuleSet.Of(RuleSet.Default.All.Where(r => Rules.Contains(r.Descriptor.Id))), static (_, _) => { });
+    private static readonly RackChecker Checker = new(RuleSet.Of(RuleSet.Default.All.Where(r => Refuting.Contains(r.Descriptor.Id))), static (_, _) => { });
 
     /// <summary>The errors and the warnings of the product that stand against a cabinet whatever parts and positions are chosen.</summary>
     /// <remarks>
