@@ -256,7 +256,18 @@ public sealed class StabilityTests
     [InlineData(100, 45)]
     [InlineData(12.5, 7.125016348901798)] // atan 0.125, trigonometry
     [InlineData(10, 5.710593137499643)]
-    public void Slope_is_its_angle(double percent, double deg) => Assert.Equal(deg, Stability.SlopeDeg(percent), 1e-9);
+    public void Slope_is_its_angle(double percent, double deg)
+    {
+        Assert.Equal(deg, Stability.SlopeDeg(percent), 1e-9);
+        Assert.Equal(percent, Stability.SlopePercent(deg), 1e-9);
+    }
+
+    [Fact]
+    public void Angle_that_no_ramp_leaves_has_no_slope()
+    {
+        Assert.Equal(0, Stability.SlopePercent(-5));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Stability.SlopePercent(90));
+    }
 
     [Theory]
     [InlineData(0, 1000, 30)]

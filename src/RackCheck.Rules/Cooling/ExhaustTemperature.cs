@@ -83,11 +83,12 @@ public sealed class ExhaustTemperature : Rule
         }
     }
 
-    // Air in a closed cabinet that is over the inlet limit of an item is the defect of cooling.sealed-rise, and its remedies cool PDUs and cords too.
+    // Air in a closed cabinet that is over the inlet limit of an item is the defect of cooling.sealed-rise, and its remedies cool PDUs and cords too; whoever
+    // switches that rule off gets the warnings of this one.
     private static bool IsTooWarmInside(RackSurvey survey)
     {
         var heat = survey.Heat;
-        if (heat.AirPath.Mode != CoolingMode.Closed)
+        if (heat.AirPath.Mode != CoolingMode.Closed || SealedRise.IsOff(survey))
         {
             return false;
         }

@@ -71,6 +71,10 @@ public sealed class SealedRise : Rule
         Cautions = [Cautions.Handling],
     };
 
+    /// <summary>Whether the policy switches this rule off, so that another one cannot leave its defect to it.</summary>
+    /// <param name="survey">The facts.</param>
+    public static bool IsOff(RackSurvey survey) => new RulePolicyReader(survey.Description.Policy).IsOff(Facts.Id);
+
     /// <inheritdoc/>
     public override RuleDescriptor Descriptor => Facts;
 

@@ -78,6 +78,17 @@ public sealed class ExhaustTemperatureTests : RuleTests<ExhaustTemperature>
     }
 
     [Fact]
+    public void Where_sealed_rise_is_switched_off_the_exhaust_is_judged()
+    {
+        var rack = Rack(60, ambient: 20).Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed });
+        Assert.Single(Findings(rack with
+        {
+            Items = [rack.Items[0] with { MaxInletC = 47 }],
+            Policy = new Policy { Rules = new Dictionary<string, RulePolicy> { ["cooling.sealed-rise"] = new() { Severity = PolicySeverity.Off } } },
+        }));
+    }
+
+    [Fact]
     public void A_cooler_room_is_a_remedy()
     {
         var rack = Rack(50);
