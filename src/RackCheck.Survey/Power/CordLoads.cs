@@ -3,17 +3,21 @@ using RackCheck.Engineering;
 namespace RackCheck.Survey.Power;
 
 /// <summary>The power of a cord and the number of lines that share it.</summary>
-internal readonly record struct CordDemand(double VoltAmperes, double WorstVoltAmperes, int Lines)
+internal readonly record struct CordDemand(double VoltAmperes, double WorstVoltAmperes, double Watts, double WorstWatts, int Lines)
 {
-    public static CordDemand Of(Cord cord) => new(cord.VoltAmperes, cord.WorstVoltAmperes, cord.IsThreePhase ? 3 : 1);
+    public static CordDemand Of(Cord cord) =>
+        new(cord.VoltAmperes, cord.WorstVoltAmperes, cord.Watts, cord.WorstWatts, cord.IsThreePhase ? 3 : 1);
 }
 
-/// <summary>The points that an outlet group loads, numbered as in <see cref="CordLoads"/>. Behind a UPS no supply line: the cord of the UPS loads it.</summary>
-internal readonly record struct LoadPath(int Group, int PduLine, int SupplyLine, double PerVolt);
+/// <summary>
+/// The points that an outlet group loads, numbered as in <see cref="CordLoads"/>, and the UPS before it, -1 for none. Behind a UPS no supply line: the cord
+/// of the UPS loads it.
+/// </summary>
+internal readonly record struct LoadPath(int Group, int PduLine, int SupplyLine, int Ups, double PerVolt);
 
 /// <summary>
 /// Currents during the assignment of cords: on the breaker of each outlet group and on each line of each PDU and supply,
-/// with their limits.
+/// with their limits; and the power that each UPS carries, with its ratings. Cooling that is connected to a supply loads it before any cord does.
 /// </summary>
 internal sealed class CordLoads
 {
@@ -25,17 +29,28 @@ internal sealed class CordLoads
     private readonly int firstLine;
     private readonly Point[] points;
     private readonly bool[] holdsPairs;
+    private readonly Point[] upsWatts;
+    private readonly Point[] upsVoltAmperes;
 
     public CordLoads(PowerTree tree)
     {
         this.tree = tree;
         firstLine = (tree.Groups.Length + PointsPerNode - 1) / PointsPerNode * PointsPerNode;
         points = new Point[firstLine + (PointsPerNode * (tree.Units.Length + tree.Supplies.Length))];
-        holdsPairs =
-        [
-            .. Enumerable.Repeat(false, firstLine / PointsPerNode), .. tree.Units.Select(u => u.Supply.IsLineToLine),
-            .. tree.Supplies.Select(s => s.IsLineToLine),
-        ];
+        holdsPairs = new bool[points.Length / PointsPerNode];
+        foreach (var pdu in tree.Units)
+        {
+            holdsPairs[PduLine(pdu, 0) / PointsPerNode] = pdu.Supply.IsLineToLine;
+        }
+
+        (upsWatts, upsVoltAmperes) = tree.Ups.Length == 0 ? ([], []) : (new Point[tree.Ups.Length], new Point[tree.Ups.Length]);
+        for (var i = 0; i < tree.Ups.Length; i++)
+        {
+            var (watts, voltAmperes) = (tree.Ups[i].Source.RatedW ?? double.PositiveInfinity, tree.Ups[i].Source.RatedVa ?? double.PositiveInfinity);
+            upsWatts[i].Limit(watts, watts);
+            upsVoltAmperes[i].Limit(voltAmperes, voltAmperes);
+        }
+
         foreach (var group in tree.Groups)
         {
             points[group.FlatIndex].Limit(group.ContinuousA ?? double.PositiveInfinity, group.DesignA ?? double.PositiveInfinity);
@@ -53,6 +68,14 @@ internal sealed class CordLoads
                 points[SupplyLine(supply, line)].Limit(supply.ContinuousA, supply.DesignA);
             }
         }
+
+        foreach (var supply in tree.Supplies)
+        {
+            // Of three phases the line that is left with the lowest load gets it, so that cords go to the others.
+            var cooling = CoolingA(supply);
+            holdsPairs[SupplyLine(supply, 0) / PointsPerNode] = supply.IsLineToLine;
+            points[SupplyLine(supply, 0)].Add(cooling, cooling);
+        }
     }
 
     /// <summary>The points that a cord in a group loads.</summary>
@@ -60,7 +83,9 @@ internal sealed class CordLoads
     {
         var pdu = group.Unit;
         var isBehindUps = pdu.FedBy is { Item.Item.Power.Plugs.Count: > 0 };
-        return new(group.FlatIndex, PduLine(pdu, group.Line), isBehindUps ? -1 : SupplyLine(pdu.Supply, group.Line), 1 / pdu.Supply.Source.VoltageV);
+        return new(
+            group.FlatIndex, PduLine(pdu, group.Line), isBehindUps ? -1 : SupplyLine(pdu.Supply, group.Line),
+            pdu.FedBy is { } ups ? Array.IndexOf(tree.Ups, ups) : -1, 1 / pdu.Supply.Source.VoltageV);
     }
 
     public void Add(in LoadPath path, in CordDemand demand) => Add(path, demand, 1);
@@ -77,7 +102,7 @@ internal sealed class CordLoads
 
         var normal = demand.VoltAmperes * path.PerVolt / demand.Lines;
         var worst = demand.WorstVoltAmperes * path.PerVolt / demand.Lines;
-        if (!Keeps(path.Group, normal, worst, limits))
+        if (!Keeps(path.Group, normal, worst, limits) || !KeepsUps(path.Ups, demand, limits))
         {
             return false;
         }
@@ -110,14 +135,14 @@ internal sealed class CordLoads
     {
         ref readonly var a = ref points[one.Group];
         ref readonly var b = ref points[other.Group];
-        return one.PduLine == other.PduLine && a.LimitA == b.LimitA && a.WorstA == b.WorstA && a.NormalA == b.NormalA;
+        return one.PduLine == other.PduLine && a.Limited == b.Limited && a.Worst == b.Worst && a.Normal == b.Normal;
     }
 
     /// <summary>The line of a supply that a path loads, 0 to 2; -1 if it loads none.</summary>
     public int LineOn(SupplyNode supply, in LoadPath path) => path.SupplyLine - SupplyLine(supply, 0) is >= 0 and < Lines and var line ? line : -1;
 
     /// <summary>Normal current of a line of a supply, A.</summary>
-    public double LineA(SupplyNode supply, int line) => points[SupplyLine(supply, line)].NormalA;
+    public double LineA(SupplyNode supply, int line) => points[SupplyLine(supply, line)].Normal;
 
     /// <summary>Whether the total load is within the total capacity of the PDUs. If it is not, no assignment can hold.</summary>
     /// <param name="limits">The limits.</param>
@@ -138,7 +163,7 @@ internal sealed class CordLoads
                 pdus += RoomOf(pdu, limits);
             }
 
-            var own = points[SupplyLine(supply, 0)].For(limits) * supply.LineList.Length;
+            var own = (points[SupplyLine(supply, 0)].For(limits) * supply.LineList.Length) - CoolingA(supply);
             var isOpen = limits == CordLimits.Breakers || supply.UnitList.Exists(u => u.FedBy is not null);
             room += supply.Source.VoltageV * (isOpen ? pdus : Math.Min(own, pdus));
         }
@@ -163,6 +188,9 @@ internal sealed class CordLoads
         return amperes;
     }
 
+    private static double CoolingA(SupplyNode supply) =>
+        supply.CoolingW > 0 ? Currents.SinglePhaseA(supply.CoolingW, supply.Source.VoltageV, Currents.UsualPowerFactor) : 0;
+
     private int PduLine(PduNode pdu, int line) => firstLine + (PointsPerNode * pdu.Index) + line;
 
     private int SupplyLine(SupplyNode supply, int line) => firstLine + (PointsPerNode * (tree.Units.Length + supply.Index)) + line;
@@ -170,17 +198,16 @@ internal sealed class CordLoads
     // A three-phase cord loads all lines of a PDU or supply, whichever line its group is on.
     private static int LineOf(int point, int line, int onLines) => point < 0 || onLines == 1 ? point : point - (point % PointsPerNode) + line;
 
-    private bool Keeps(int point, double normal, double worst, CordLimits limits)
-    {
-        if (point < 0)
-        {
-            return true;
-        }
+    private bool Keeps(int point, double normal, double worst, CordLimits limits) => point < 0 || Keeps(points[point], normal, worst, limits);
 
-        ref readonly var at = ref points[point];
-        return !Comparison.IsOver(at.NormalA + normal, at.For(limits))
-            && (limits is CordLimits.Ratings or CordLimits.Breakers || !Comparison.IsOver(at.WorstA + worst, at.LimitA));
-    }
+    private static bool Keeps(in Point at, double normal, double worst, CordLimits limits) =>
+        !Comparison.IsOver(at.Normal + normal, at.For(limits))
+            && (limits is CordLimits.Ratings or CordLimits.Breakers || !Comparison.IsOver(at.Worst + worst, at.Limited));
+
+    private bool KeepsUps(int ups, in CordDemand demand, CordLimits limits) =>
+        ups < 0 || limits == CordLimits.Breakers
+            || (Keeps(upsWatts[ups], demand.Watts, demand.WorstWatts, limits)
+                && Keeps(upsVoltAmperes[ups], demand.VoltAmperes, demand.WorstVoltAmperes, limits));
 
     // The points of a node from line to line hold the loads of its pairs; each of its lines carries two of them.
     private bool KeepsPairs(int point, int onLines, double normal, double worst, CordLimits limits)
@@ -198,9 +225,9 @@ internal sealed class CordLoads
             ref readonly var p = ref points[first + one];
             ref readonly var q = ref points[first + other];
             if (a + b > 0
-                && (Comparison.IsOver(Currents.LineOfPairsA(Above0(p.NormalA + (a * normal)), Above0(q.NormalA + (b * normal))), p.For(limits))
+                && (Comparison.IsOver(Currents.LineOfPairsA(Above0(p.Normal + (a * normal)), Above0(q.Normal + (b * normal))), p.For(limits))
                     || (limits is not (CordLimits.Ratings or CordLimits.Breakers)
-                        && Comparison.IsOver(Currents.LineOfPairsA(Above0(p.WorstA + (a * worst)), Above0(q.WorstA + (b * worst))), p.LimitA))))
+                        && Comparison.IsOver(Currents.LineOfPairsA(Above0(p.Worst + (a * worst)), Above0(q.Worst + (b * worst))), p.Limited))))
             {
                 return false;
             }
@@ -222,6 +249,12 @@ internal sealed class CordLoads
             Add(LineOf(path.PduLine, i, demand.Lines), normal, worst);
             Add(LineOf(path.SupplyLine, i, demand.Lines), normal, worst);
         }
+
+        if (path.Ups >= 0)
+        {
+            upsWatts[path.Ups].Add(sign * demand.Watts, sign * demand.WorstWatts);
+            upsVoltAmperes[path.Ups].Add(sign * demand.VoltAmperes, sign * demand.WorstVoltAmperes);
+        }
     }
 
     private void Add(int point, double normal, double worst)
@@ -232,25 +265,25 @@ internal sealed class CordLoads
         }
     }
 
-    /// <summary>A point with a current limit: the breaker of a group, a line of a PDU, or a line of a supply.</summary>
+    /// <summary>A point with a limit: a breaker of a group, a line of a PDU or of a supply, in A; a UPS, in W and VA.</summary>
     private struct Point
     {
-        private double designLimitA;
+        private double designLimit;
         private double perLimit;
 
-        public double LimitA { get; private set; }
+        public double Limited { get; private set; }
 
-        public double NormalA { get; private set; }
+        public double Normal { get; private set; }
 
-        public double WorstA { get; private set; }
+        public double Worst { get; private set; }
 
-        public readonly double For(CordLimits limits) => limits == CordLimits.DesignShare ? designLimitA : LimitA;
+        public readonly double For(CordLimits limits) => limits == CordLimits.DesignShare ? designLimit : Limited;
 
-        public readonly double Share(double moreA) => (NormalA + moreA) * perLimit;
+        public readonly double Share(double more) => (Normal + more) * perLimit;
 
-        public void Limit(double continuousA, double designA) =>
-            (LimitA, designLimitA, perLimit) = (continuousA, Math.Min(continuousA, designA), double.IsInfinity(continuousA) ? 0 : 1 / continuousA);
+        public void Limit(double continuous, double design) =>
+            (Limited, designLimit, perLimit) = (continuous, Math.Min(continuous, design), double.IsInfinity(continuous) ? 0 : 1 / continuous);
 
-        public void Add(double normalA, double worstA) => (NormalA, WorstA) = (NormalA + normalA, WorstA + worstA);
+        public void Add(double normal, double worst) => (Normal, Worst) = (Normal + normal, Worst + worst);
     }
 }

@@ -29,7 +29,7 @@ internal sealed class CordPlacement
     /// <summary>The pool of a cord; -1 if it has none.</summary>
     public int PoolOf(int cord) => poolOf[cord];
 
-    /// <summary>From now on the cords of a redundant item can go to one supply.</summary>
+    /// <summary>From now on the cords of a redundant item can go to one supply, and the cord of a UPS to another than its PDUs are described on.</summary>
     public void AllowSharedSupply() => mayShareSupply = true;
 
     /// <summary>Power of the cords that are set aside, VA.</summary>
@@ -56,7 +56,7 @@ internal sealed class CordPlacement
         var to = pools[pool];
         ref readonly var what = ref cords[cord];
         return to.Free > 0 && cords.Fits(cord, pool)
-            && (!what.IsSpread || mayShareSupply || KeepsApart(what.Source, to))
+            && (mayShareSupply || ((!what.IsSpread || KeepsApart(what.Source, to)) && what.Ups?.IsDescribedOn(to.Group.Unit.Supply) != false))
             && loads.Keeps(to.Path, what.Demand, limits);
     }
 
@@ -128,7 +128,7 @@ internal sealed class CordPlacement
     // No supply can feed more than half of the cords of a redundant item: its loss would leave too few cords for the load.
     private bool KeepsApart(Cord cord, OutletPool to) => CordsOnSupply(cord, to) < (cord.Siblings + 1) / 2;
 
-    private ref int CordsOnSupply(Cord cord, OutletPool pool) => ref cordsOnSupply![(cord.Item.Index * supplies) + pool.Group.Unit.Supply.Index];
+    private ref int CordsOnSupply(Cord cord, OutletPool pool) => ref cordsOnSupply![(cord.Item.Index * supplies) + FeederOf(pool.Group.Unit).Index];
 
     private int[] CountGiven(PowerTree tree)
     {
@@ -137,10 +137,14 @@ internal sealed class CordPlacement
         {
             if (cord is { Connection: not null, Group: { } group })
             {
-                counts[(cord.Item.Index * supplies) + group.Unit.Supply.Index]++;
+                counts[(cord.Item.Index * supplies) + FeederOf(group.Unit).Index]++;
             }
         }
 
         return counts;
     }
+
+    // A UPS whose only cord is connected feeds its PDUs from there, whatever supply they are described on.
+    private static SupplyNode FeederOf(PduNode unit) =>
+        unit.FedBy is { Cords: [{ Connection: not null, Group.Unit: var before }] } ? before.Supply : unit.Supply;
 }

@@ -106,6 +106,6 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
     }
 
     private static bool AreTwins(in FreeCord a, in FreeCord b) =>
-        a.Kind == b.Kind && a.Demand.VoltAmperes == b.Demand.VoltAmperes && a.Demand.WorstVoltAmperes == b.Demand.WorstVoltAmperes
+        a.Kind == b.Kind && a.Demand == b.Demand
         && a.Source.NeedsSwitchedOutlet == b.Source.NeedsSwitchedOutlet && (ReferenceEquals(a.Source.Item, b.Source.Item) || (!a.IsSpread && !b.IsSpread));
 }

@@ -330,4 +330,18 @@ public sealed class UpsNode
     internal List<PduNode> UnitList { get; } = [];
 
     internal Cord[] Cords { get; set; } = [];
+
+    /// <summary>Whether the description has one of its PDUs on a supply.</summary>
+    internal bool IsDescribedOn(SupplyNode supply)
+    {
+        foreach (var unit in UnitList)
+        {
+            if (ReferenceEquals(unit.Supply, supply))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }

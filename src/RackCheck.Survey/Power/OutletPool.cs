@@ -68,7 +68,8 @@ internal sealed class OutletPool
     /// <summary>Frees one outlet.</summary>
     public void Release() => Free++;
 
-    /// <summary>Whether removing a cord from one pool can make capacity in the other: both load a line of the same PDU or supply.</summary>
+    /// <summary>Whether removing a cord from one pool can make capacity in the other: both load a line of the same PDU or supply, or one UPS.</summary>
     public bool SharesLine(OutletPool other) =>
-        ReferenceEquals(Group.Unit.Supply, other.Group.Unit.Supply) && (Path.PduLine == other.Path.PduLine || Path.SupplyLine == other.Path.SupplyLine);
+        (ReferenceEquals(Group.Unit.Supply, other.Group.Unit.Supply) && (Path.PduLine == other.Path.PduLine || Path.SupplyLine == other.Path.SupplyLine))
+            || (Path.Ups >= 0 && Path.Ups == other.Path.Ups);
 }
