@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using RackCheck.Model;
 using RackCheck.Model.Json;
@@ -35,8 +34,8 @@ public static class DescriptionDiff
         if (!ReferenceEquals(before, after))
         {
             Node(
-                path, before is null ? null : JsonSerializer.SerializeToNode(before, type), after is null ? null : JsonSerializer.SerializeToNode(after, type),
-                operations);
+                path, before is null ? null : JsonSerializer.SerializeToElement(before, type),
+                after is null ? null : JsonSerializer.SerializeToElement(after, type), operations);
         }
     }
 
@@ -80,7 +79,7 @@ public static class DescriptionDiff
         }
     }
 
-    private static void Node(string path, JsonNode? before, JsonNode? after, List<PatchOperation> operations)
+    private static void Node(string path, JsonElement? before, JsonElement? after, List<PatchOperation> operations)
     {
         switch (before, after)
         {
@@ -89,88 +88,85 @@ public static class DescriptionDiff
             case (_, null):
                 operations.Add(new PatchOperation { Op = "remove", Path = path });
                 break;
-            case (null, _):
-                Write("add", path, after, operations);
+            case (null, { } added):
+                operations.Add(new PatchOperation { Op = "add", Path = path, Value = added });
                 break;
-            case (JsonObject from, JsonObject to):
+            case ({ ValueKind: JsonValueKind.Object } from, { ValueKind: JsonValueKind.Object } to):
                 Members(path, from, to, operations);
                 break;
-            case (JsonArray from, JsonArray to):
+            case ({ ValueKind: JsonValueKind.Array } from, { ValueKind: JsonValueKind.Array } to):
                 Elements(path, from, to, operations);
                 break;
-            default:
-                if (!JsonNode.DeepEquals(before, after))
+            case ({ } from, { } to):
+                if (!JsonElement.DeepEquals(from, to))
                 {
-                    Write("replace", path, after, operations);
+                    operations.Add(new PatchOperation { Op = "replace", Path = path, Value = to });
                 }
 
                 break;
         }
     }
 
-    private static void Members(string path, JsonObject before, JsonObject after, List<PatchOperation> operations)
+    private static void Members(string path, JsonElement before, JsonElement after, List<PatchOperation> operations)
     {
-        foreach (var (name, value) in before)
+        foreach (var member in before.EnumerateObject())
         {
-            Node(Below(path, name), value, after[name], operations);
+            JsonElement? now = after.TryGetProperty(member.Name, out var value) ? value : null;
+            if (now is null || !JsonElement.DeepEquals(member.Value, value))
+            {
+                Node(Below(path, member.Name), member.Value, now, operations);
+            }
         }
 
-        foreach (var (name, value) in after)
+        foreach (var member in after.EnumerateObject())
         {
-            if (!before.ContainsKey(name))
+            if (!before.TryGetProperty(member.Name, out _))
             {
-                Write("add", Below(path, name), value!, operations);
+                operations.Add(new PatchOperation { Op = "add", Path = Below(path, member.Name), Value = member.Value });
             }
         }
     }
 
     // Elements are removed from the end, so that indexes stay valid; the rest keeps its order; new elements are appended.
-    private static void Elements(string path, JsonArray before, JsonArray after, List<PatchOperation> operations)
+    private static void Elements(string path, JsonElement before, JsonElement after, List<PatchOperation> operations)
     {
-        var stays = new List<JsonNode?>();
-        for (var i = before.Count - 1; i >= 0; i--)
+        List<JsonElement> stays = [.. before.EnumerateArray()];
+        List<JsonElement> wanted = [.. after.EnumerateArray()];
+        for (var i = stays.Count - 1; i >= 0 && wanted.Count < before.GetArrayLength(); i--)
         {
-            if (after.Count >= before.Count || after.Any(n => IsSame(n, before[i])))
+            if (!wanted.Exists(n => IsSame(n, stays[i])))
             {
-                stays.Insert(0, before[i]);
-            }
-            else
-            {
+                stays.RemoveAt(i);
                 operations.Add(new PatchOperation { Op = "remove", Path = Below(path, i) });
             }
         }
 
-        for (; stays.Count > after.Count; stays.RemoveAt(stays.Count - 1))
+        for (; stays.Count > wanted.Count; stays.RemoveAt(stays.Count - 1))
         {
             operations.Add(new PatchOperation { Op = "remove", Path = Below(path, stays.Count - 1) });
         }
 
-        for (var i = 0; i < after.Count; i++)
+        for (var i = 0; i < wanted.Count; i++)
         {
             if (i < stays.Count)
             {
-                Node(Below(path, i), stays[i], after[i], operations);
+                Node(Below(path, i), stays[i], wanted[i], operations);
             }
             else
             {
-                Write("add", path + "/-", after[i]!, operations);
+                operations.Add(new PatchOperation { Op = "add", Path = path + "/-", Value = wanted[i] });
             }
         }
     }
 
-    private static bool IsSame(JsonNode? one, JsonNode? other) =>
-        one is JsonObject a && other is JsonObject b && a["id"] is { } id && b["id"] is { } otherId
-            ? JsonNode.DeepEquals(id, otherId)
-            : JsonNode.DeepEquals(one, other);
+    private static bool IsSame(JsonElement one, JsonElement other) =>
+        IdOf(one) is { } id && IdOf(other) is { } otherId ? JsonElement.DeepEquals(id, otherId) : JsonElement.DeepEquals(one, other);
+
+    private static JsonElement? IdOf(JsonElement element) =>
+        element.ValueKind == JsonValueKind.Object && element.TryGetProperty("id", out var id) ? id : null;
 
     private static string Below(string path, string name) =>
         $"{path}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
 
     private static string Below(string path, int index) => string.Create(CultureInfo.InvariantCulture, $"{path}/{index}");
-
-    private static void Write(string op, string path, JsonNode value, List<PatchOperation> operations)
-    {
-        using var document = JsonDocument.Parse(value.ToJsonString());
-        operations.Add(new PatchOperation { Op = op, Path = path, Value = document.RootElement.Clone() });
-    }
 }
