@@ -196,7 +196,7 @@ public static class LoadRemedies
             title = title?.Then(move.Plain) ?? move.Plain;
             isRefitted |= move.Fit.IsRefitted || move.Fit.Displaced.Count > 0;
             yield return (move.Fit with { IsRefitted = isRefitted }).Titled(title, nameof(Sink));
-            now = new RackSurvey(move.Fit.After);
+            now = RackSurvey.Lazily(move.Fit.After);
         }
     }
 

@@ -103,7 +103,7 @@ public static class OutletRemedies
     /// <returns>The change alone if every cord finds an outlet, else the change with more outlets.</returns>
     public static IEnumerable<RemedyCandidate> WithOutlets(WordedText title, RackDescription changed, Func<Cord, bool> which, string kind)
     {
-        var after = new RackSurvey(changed);
+        var after = RackSurvey.Lazily(changed);
         Cord[] left = [.. after.Power.Cords.Where(c => c.Group is null && which(c))];
         return left.Length == 0
             ? [new RemedyCandidate(title, changed, kind)]

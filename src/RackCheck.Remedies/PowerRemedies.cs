@@ -200,7 +200,7 @@ public static class PowerRemedies
     // The outlet that the service would choose, written as a given connection.
     private static RemedyCandidate? Moved(RackSurvey survey, Cord[] cords)
     {
-        var places = new RackSurvey(Freed(survey.Description, cords)).Power.Cords;
+        var places = RackSurvey.Lazily(Freed(survey.Description, cords)).Power.Cords;
         var connections = survey.Description.Connections!.ToArray();
         foreach (var cord in cords)
         {

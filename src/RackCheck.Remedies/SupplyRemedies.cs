@@ -105,7 +105,7 @@ public static class SupplyRemedies
         var title = new WordedText(RemedyTitles.SuppliedRating, ("supply", supply.Id), ("ratedA", ratedA));
         yield return new RemedyCandidate(title, after, nameof(Downsize));
 
-        var smaller = new RackSurvey(after);
+        var smaller = RackSurvey.Lazily(after);
         var node = smaller.Power.Supplies[supply.Index];
         foreach (var candidate in PowerRemedies.TakeOut(
             smaller, survey.Limits.SupplyDesignShare * node.Source.VoltageV * node.ContinuousA * node.Lines.Count,

@@ -84,7 +84,8 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     public RackFindings Find(ResolvedRack rack, CancellationToken cancellation = default)
     {
         var findings = new FindingList();
-        var (context, survey, notAssessed) = Apply(rack, findings, null, cancellation);
+        var survey = IsComplete(rack) ? RackSurvey.Lazily(rack) : null;
+        var (context, notAssessed) = Apply(rack, survey, findings, null, cancellation);
         if (survey is not null && AssessesRanges && notAssessed.Exists(n => n.Missing.Count > 0))
         {
             new RangeAssessment(rules, rack, new MissingFacts(rack, survey), onRuleFault).AddFindings(findings, notAssessed, cancellation);
@@ -114,7 +115,8 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var description = rack.Description;
         var all = new FindingList();
         var findings = all.Written;
-        var (context, survey, notAssessed) = Apply(rack, all, trials, cancellation);
+        var survey = IsComplete(rack) ? new RackSurvey(rack) : null;
+        var (context, notAssessed) = Apply(rack, survey, all, trials, cancellation);
         var judged = trials is null || survey is null || JudgesWholeRacks ? null : JudgedRack.Of(rules, rack, survey, all);
         IReadOnlyList<OpenRule> open = [];
         IEnumerable<Assumption> ranges = [];
@@ -185,7 +187,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var changed = judged?.ChangedIn(rack) ?? Sections.All;
         var isComplete = IsComplete(rack);
         var isWhole = judged is null || !isComplete || (changed & JudgedRack.Whole) != 0;
-        var survey = !isComplete ? null : isWhole ? new RackSurvey(rack) : judged!.Survey.Changed(rack, changed);
+        var survey = !isComplete ? null : isWhole ? RackSurvey.Lazily(rack) : judged!.Survey.Changed(rack, changed);
         var notAssessed = new List<NotAssessed>();
         var context = new RuleContext(rack, survey, findings, notAssessed, null);
         ApplyAll(context, survey is not null, findings.Written, cancellation, isWhole ? Sections.All : changed);
@@ -215,14 +217,13 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     }
 
     // All rules, as far as the essential data goes; without it there is no survey.
-    private (RuleContext Context, RackSurvey? Survey, List<NotAssessed> NotAssessed) Apply(
-        ResolvedRack rack, FindingList findings, RemedyTrials? trials, CancellationToken cancellation)
+    private (RuleContext Context, List<NotAssessed> NotAssessed) Apply(
+        ResolvedRack rack, RackSurvey? survey, FindingList findings, RemedyTrials? trials, CancellationToken cancellation)
     {
-        var survey = IsComplete(rack) ? new RackSurvey(rack) : null;
         var notAssessed = new List<NotAssessed>();
         var context = new RuleContext(rack, survey, findings, notAssessed, trials);
         ApplyAll(context, survey is not null, findings.Written, cancellation);
-        return (context, survey, notAssessed);
+        return (context, notAssessed);
     }
 
     private static bool IsComplete(ResolvedRack rack) => !rack.IsLookedUp || rack.Missing().Count == 0;

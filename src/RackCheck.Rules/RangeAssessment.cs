@@ -151,11 +151,11 @@ internal sealed class RangeAssessment
         // Most rules: nothing is wrong as described, nor at the adverse end.
         var adverse = At(rule, End.Adverse);
         var isPlain = ReferenceEquals(given, RuleAnswer.Clean) && !read.Has(FactTable.DecidingRules) && Pulls(read) == 1 << (int)Pull.OneWay;
-        if (isPlain && ReferenceEquals(adverse, RuleAnswer.Clean))
-        {
-            return true;
-        }
+        return (isPlain && ReferenceEquals(adverse, RuleAnswer.Clean)) || AskAtEnds(rule, read, given, adverse, all);
+    }
 
+    private bool AskAtEnds(Rule rule, FactSet read, RuleAnswer given, RuleAnswer adverse, FindingList all)
+    {
         var ends = Ends(rule, read, adverse);
         if (ends.Exists(e => e.Answer.IsFailed))
         {

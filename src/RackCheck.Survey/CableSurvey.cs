@@ -29,13 +29,6 @@ public sealed class CableSurvey
                 }
             }
         }
-
-        Figures = Most is null ? null : new CablingFigures
-        {
-            AreaMm2 = IsKnown ? Quantities.Round(AreaMm2) : null,
-            SideSpaceMm2 = Quantities.Round(SideChannelsMm2),
-            FillPercent = IsKnown && SideChannelsMm2 > 0 ? Quantities.Round(CableFill.Percent(AreaMm2, SideChannelsMm2)) : null,
-        };
     }
 
     /// <summary>Cross-sectional area of all given cables, mm2.</summary>
@@ -54,7 +47,12 @@ public sealed class CableSurvey
     internal bool NeedsSetback { get; }
 
     /// <summary>The cabling figures of the report; null if no cables are given.</summary>
-    public CablingFigures? Figures { get; }
+    public CablingFigures? Figures => Most is null ? null : new CablingFigures
+    {
+        AreaMm2 = IsKnown ? Quantities.Round(AreaMm2) : null,
+        SideSpaceMm2 = Quantities.Round(SideChannelsMm2),
+        FillPercent = IsKnown && SideChannelsMm2 > 0 ? Quantities.Round(CableFill.Percent(AreaMm2, SideChannelsMm2)) : null,
+    };
 
     /// <summary>Whether an item has at least one cord and its cables are missing.</summary>
     /// <returns>Whether its cables are reported as missing.</returns>

@@ -25,7 +25,6 @@ public sealed class DepthSurvey
 
         All = all;
         SetbackMm = cabinet.SetbackMm ?? Assumed(all);
-        Figures = MakeFigures();
     }
 
     /// <summary>Setbacks that suit every item, as far as depths are known; no upper bound if no item sets one.</summary>
@@ -44,7 +43,7 @@ public sealed class DepthSurvey
     public double? SetbackMm { get; }
 
     /// <summary>The depth figures of the report.</summary>
-    public DepthFigures Figures { get; }
+    public DepthFigures Figures => MakeFigures();
 
     /// <summary>Whether some setback suits every item, as far as depths are known.</summary>
     public bool SomeSetbackServes => !All.IsEmpty;

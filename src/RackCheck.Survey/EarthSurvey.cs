@@ -20,11 +20,12 @@ public sealed record EarthPart(BondedPart Part, string Name, bool? IsBonded, str
 public sealed class EarthSurvey
 {
     private readonly RackDescription description;
+    private readonly MountedItem[] items;
     private readonly PowerTree power;
 
-    internal EarthSurvey(RackDescription description, CabinetFacts cabinet, MountedItem[] items, PowerTree power, List<AssumedValue> assumptions)
+    internal EarthSurvey(RackDescription description, CabinetFacts cabinet, MountedItem[] items, PowerTree power, List<AssumedValue>? assumptions)
     {
-        (this.description, this.power) = (description, power);
+        (this.description, this.items, this.power) = (description, items, power);
         Bar = cabinet.Source.EarthBar;
         IsEnclosed = cabinet.Source is { FrontDoor: not { Style: DoorStyle.None }, RearDoor: not { Style: DoorStyle.None }, SidePanels: not false };
         IsElectrical = description is { Supplies.Count: > 0 } or { Pdus.Count: > 0 } or { Earthing: not null }
@@ -32,12 +33,10 @@ public sealed class EarthSurvey
         Studs = FindStuds(items);
         Parts = PartsOf(description, cabinet.Source);
         MostLeaking = FindMostLeaking(power);
-        if (IsElectrical)
+        if (IsElectrical && assumptions is not null)
         {
-            Assume(items, cabinet.Source, assumptions);
+            Assume(cabinet.Source, assumptions);
         }
-
-        Figures = MakeFigures(items);
     }
 
     /// <summary>Whether the rack contains electrical equipment, so that its metal parts must be earthed.</summary>
@@ -73,7 +72,7 @@ public sealed class EarthSurvey
     public bool IsHighIntegrity => MainMm2 >= EarthConductors.HighIntegrityMm2 || (NeedsSecond && Bar is not null);
 
     /// <summary>The earth figures of the report; null without earth data and leakage.</summary>
-    public EarthingFigures? Figures { get; }
+    public EarthingFigures? Figures => MakeFigures();
 
     /// <summary>Whether an earth bar is required.</summary>
     /// <param name="leakageMa">Protective conductor current of a supply above which a bar is required, mA.</param>
@@ -148,7 +147,7 @@ public sealed class EarthSurvey
 
     private static bool HasRoofFans(RackDescription description) => description.Cooling?.RoofFans?.Any(f => f.Count > 0) == true;
 
-    private void Assume(MountedItem[] items, Cabinet cabinet, List<AssumedValue> assumptions)
+    private void Assume(Cabinet cabinet, List<AssumedValue> assumptions)
     {
         if (cabinet.SidePanels is null)
         {
@@ -182,7 +181,7 @@ public sealed class EarthSurvey
         }
     }
 
-    private EarthingFigures? MakeFigures(MountedItem[] items)
+    private EarthingFigures? MakeFigures()
     {
         var cabinet = description.Cabinet!;
         var isTold = description.Earthing is not null || Bar is not null || cabinet.FrontDoor?.Bonded is not null || cabinet.RearDoor?.Bonded is not null

@@ -20,8 +20,9 @@ public sealed class HeatSurvey
     private readonly RackDescription description;
     private readonly MountedItem[] items;
     private readonly List<MountedItem> unknown = [];
+    private readonly bool isFigured;
 
-    internal HeatSurvey(RackDescription description, MountedItem[] items, List<AssumedValue> assumptions)
+    internal HeatSurvey(RackDescription description, MountedItem[] items, List<AssumedValue>? assumptions)
     {
         (this.description, this.items) = (description, items);
         var site = description.Site;
@@ -34,8 +35,8 @@ public sealed class HeatSurvey
         HasStirringFans |= HasOwnFlow && OwnFlowM3h > Comparison.Tolerance;
         KnownW = Quantities.Round(KnownW);
         OwnFlowM3h = Quantities.Round(OwnFlowM3h);
-        var assumed = new HeatAssumptions(this, description, assumptions);
-        assumed.Equipment();
+        var assumed = assumptions is null ? null : new HeatAssumptions(this, description, assumptions);
+        assumed?.Equipment();
         if (!IsDescribed && LeastInletItem is null)
         {
             AirPath = new AirPath(description, Fans.CurveDensityKgM3);
@@ -56,16 +57,16 @@ public sealed class HeatSurvey
         SurfaceM2 = Quantities.Round(SurfaceOf(description.Cabinet!));
         if (IsJudged)
         {
-            assumed.Path(items);
+            assumed?.Path(items);
             Exhaust = ExhaustAir.Of(this, items);
             if (Exhaust is not null)
             {
-                assumed.Pdus();
+                assumed?.Pdus();
             }
         }
 
-        assumed.Room();
-        Figures = IsDescribed && new HeatFigures(this, items).Make() is var figures && figures != new CoolingFigures() ? figures : null;
+        isFigured = IsDescribed;
+        assumed?.Room();
     }
 
     /// <summary>Whether the request has cooling data, or an item with heat, power or a kind that implies heat.</summary>
@@ -212,7 +213,8 @@ public sealed class HeatSurvey
     };
 
     /// <summary>The cooling figures of the report; null without heat data.</summary>
-    public CoolingFigures? Figures { get; }
+    public CoolingFigures? Figures =>
+        isFigured && new HeatFigures(this, items).Make() is var figures && figures != new CoolingFigures() ? figures : null;
 
     /// <summary>Whether an item probably needs airflow but names no direction: it moves air, dissipates heat or draws power.</summary>
     public static bool MayNeedAirflow(MountedItem mounted) =>

@@ -11,8 +11,9 @@ public sealed class MassSurvey
     private readonly CabinetFacts cabinet;
     private readonly MountedItem[] items;
     private readonly double? setbackMm;
+    private readonly bool isFigured;
 
-    internal MassSurvey(CabinetFacts cabinet, MountedItem[] items, double? setbackMm, List<AssumedValue> assumptions)
+    internal MassSurvey(CabinetFacts cabinet, MountedItem[] items, double? setbackMm, List<AssumedValue>? assumptions)
     {
         (this.cabinet, this.items, this.setbackMm) = (cabinet, items, setbackMm);
         IsEquipmentKnown = true;
@@ -41,16 +42,16 @@ public sealed class MassSurvey
             return;
         }
 
+        isFigured = true;
+
         Balance = MakeBalance();
         NeedsSetback = Balance is not null && KnownEquipmentKg > 0;
         NeedsHeight = tells || Balance is not null;
-        if (Balance is not null)
+        if (Balance is not null && assumptions is not null)
         {
             Stand.Assume(assumptions);
             Balance.Assume(assumptions);
         }
-
-        Figures = MakeFigures() is var figures && figures != new MassFigures() ? figures : null;
     }
 
     /// <summary>Whether the masses need the heights above the floor.</summary>
@@ -84,7 +85,8 @@ public sealed class MassSurvey
     public bool NeedsSetback { get; }
 
     /// <summary>The mass figures of the report; null if no mass is known.</summary>
-    public MassFigures? Figures { get; }
+    public MassFigures? Figures =>
+        isFigured && MakeFigures() is var figures && figures != new MassFigures() ? figures : null;
 
     /// <summary>Whether an item needs a mass; a blanking panel does not.</summary>
     public static bool IsToBeWeighed(MountedItem item) => item.Category != ItemCategory.BlankingPanel;

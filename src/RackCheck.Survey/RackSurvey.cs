@@ -10,7 +10,7 @@ namespace RackCheck.Survey;
 /// <summary>The facts of a rack, each calculated once. Rules read nothing else.</summary>
 public sealed class RackSurvey
 {
-    private readonly List<AssumedValue> assumptions;
+    private readonly List<AssumedValue>? assumptions;
     private readonly RackSurvey? wiredAlike;
     private readonly RackSurvey? builtAlike;
     private Occupancy? occupancy;
@@ -40,17 +40,18 @@ public sealed class RackSurvey
     public RackSurvey(ResolvedRack rack)
         : this(rack, Filled(rack))
     {
+        var list = assumptions!;
         _ = (Occupancy, Depth, Power, Earth, Mass, Cables, Route, Heat);
         if (Mass.NeedsHeight || Heat.NeedsSurface || Route is { IsHigherThanGiven: true }
             || Array.Exists(Items, i => i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display))
         {
-            Cabinet.Heights.Assume(Cabinet.Source, assumptions);
+            Cabinet.Heights.Assume(Cabinet.Source, list);
         }
 
-        AssumeSetback(assumptions);
-        AssumeExtensions(assumptions);
-        assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
-        Assumptions = assumptions;
+        AssumeSetback(list);
+        AssumeExtensions(list);
+        list.Sort(static (x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
+        Assumptions = list;
     }
 
     private static List<AssumedValue> Filled(ResolvedRack rack)
@@ -62,23 +63,32 @@ public sealed class RackSurvey
 
     private RackSurvey(RackSurvey like, ResolvedRack rack, bool isWiredAlike)
     {
-        (Description, assumptions, Limits) = (rack.Description, [], like.Limits);
+        (Description, Limits) = (rack.Description, like.Limits);
         (Cabinet, Items, Units) = (like.Cabinet, like.Items, like.Units);
         (builtAlike, wiredAlike) = (like, isWiredAlike ? like : null);
     }
 
-    private RackSurvey(ResolvedRack rack, List<AssumedValue> assumptions, RackSurvey? wiredAlike = null)
+    private RackSurvey(ResolvedRack rack, List<AssumedValue>? assumptions, RackSurvey? wiredAlike = null)
     {
         (Description, this.assumptions, this.wiredAlike) = (rack.Description, assumptions, wiredAlike);
         Limits = new LimitsInForce(Description.Policy);
         (Cabinet, Items, Units) = Resolver.Resolve(Description, assumptions);
     }
 
-    /// <summary>A survey whose parts are calculated when they are read: for a rule that is asked again with other values. It lists no assumptions.</summary>
+    /// <summary>
+    /// A survey whose parts are calculated when they are read, and which lists no assumptions: for racks that are compared, and for a rule that is asked
+    /// again with other values.
+    /// </summary>
     /// <param name="rack">A rack with all required data.</param>
     /// <param name="wiredAlike">A survey of the rack with other values that move no cord, so that outlets are not searched again; null for none.</param>
     /// <returns>The survey.</returns>
-    public static RackSurvey Lazily(ResolvedRack rack, RackSurvey? wiredAlike = null) => new(rack, [], wiredAlike);
+    public static RackSurvey Lazily(ResolvedRack rack, RackSurvey? wiredAlike = null) => new(rack, null, wiredAlike);
+
+    /// <summary>The same for a description without part numbers.</summary>
+    /// <param name="description">A validated description with a cabinet and all heights.</param>
+    /// <returns>The survey.</returns>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is missing.</exception>
+    public static RackSurvey Lazily(RackDescription description) => Lazily(ResolvedRack.Plain(description));
 
     /// <summary>The same for a rack with the cabinet, the items and the cords of this one, and other supplies, PDUs, cooling or site.</summary>
     /// <param name="rack">The other rack.</param>
@@ -171,12 +181,12 @@ public sealed class RackSurvey
     /// <returns>The preferred id, or the id with the first free number.</returns>
     public string FreeItemId(string wanted) => Names.FreeId(wanted, Items.Select(i => i.Id));
 
-    private void AssumeSetback(List<AssumedValue> assumptions)
+    private void AssumeSetback(List<AssumedValue> list)
     {
         if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback
             && (Mass.NeedsSetback || Cables.NeedsSetback || Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true)))
         {
-            assumptions.Add(new AssumedValue
+            list.Add(new AssumedValue
             {
                 Pointer = Pointers.FrontSetback,
                 Value = setback,
@@ -186,7 +196,7 @@ public sealed class RackSurvey
         }
     }
 
-    private void AssumeExtensions(List<AssumedValue> assumptions)
+    private void AssumeExtensions(List<AssumedValue> list)
     {
         if (Description.Site?.AisleFrontMm is null)
         {
@@ -196,9 +206,9 @@ public sealed class RackSurvey
         foreach (var item in Items)
         {
             if (item is { SupportStyle: SupportStyle.Slides, Face: Face.Front, BodyDepthMm: { } depth } && item.Item!.Support!.ExtensionMm is null
-                && !assumptions.Exists(a => a.Pointer == Pointers.ItemExtension[item.Index]))
+                && !list.Exists(a => a.Pointer == Pointers.ItemExtension[item.Index]))
             {
-                assumptions.Add(new AssumedValue
+                list.Add(new AssumedValue
                 {
                     Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm",
                     Basis = Bases.SlideLength,

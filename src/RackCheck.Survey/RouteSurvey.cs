@@ -19,7 +19,6 @@ public sealed class RouteSurvey
         (RackKg, MassIsKnown) = IsLoaded
             ? (mass.KnownTotalKg, mass.IsTotalKnown)
             : (Quantities.Round(cabinet.Source.MassKg ?? 0), cabinet.Source.MassKg is not null);
-        Figures = MakeFigures();
     }
 
     /// <summary>The delivery data of the description.</summary>
@@ -59,13 +58,13 @@ public sealed class RouteSurvey
     public bool MassIsKnown { get; }
 
     /// <summary>The delivery figures of the report.</summary>
-    public DeliveryFigures Figures { get; }
+    public DeliveryFigures Figures => MakeFigures();
 
     /// <summary>The delivery route of a rack, with the assumptions about its pallet.</summary>
     /// <param name="mass">Masses of cabinet and equipment.</param>
-    /// <param name="assumptions">Receives the defaults.</param>
+    /// <param name="assumptions">Receives the defaults; null if nobody reads them.</param>
     /// <returns>The route; null without delivery data.</returns>
-    internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, MountedItem[] items, MassSurvey mass, List<AssumedValue> assumptions)
+    internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, MountedItem[] items, MassSurvey mass, List<AssumedValue>? assumptions)
     {
         if (description.Site?.Delivery is not { } source)
         {
@@ -96,7 +95,7 @@ public sealed class RouteSurvey
         return route;
 
         void Assume(string member, double value, string unit, WordedText basis) =>
-            assumptions.Add(new AssumedValue { Pointer = SitePointers.Delivery + "/" + member, Value = value, Unit = unit, Basis = basis });
+            assumptions?.Add(new AssumedValue { Pointer = SitePointers.Delivery + "/" + member, Value = value, Unit = unit, Basis = basis });
     }
 
     /// <summary>The size of a body, with its sides in order of length. Unlike <see cref="TransportSize.Of"/> it accepts an unknown height.</summary>

@@ -18,7 +18,7 @@ public static class PartsLists
         ResolvedRack rack, RackChecker checker, IReadOnlyList<Product>? offered, CancellationToken cancellation = default)
     {
         var report = checker.Recheck(rack, cancellation);
-        var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
+        var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : RackSurvey.Lazily(rack);
         return (Of(rack, report, survey, offered), report);
     }
 

@@ -22,7 +22,7 @@ internal static class Blanks
             Pdus = [.. described.Pdus!.Where(u => u.Position is not null)],
             Acceptances = null,
         };
-        var survey = new RackSurvey(description);
+        var survey = RackSurvey.Lazily(description);
         List<Gap> gaps = [.. PanelNeeds.Runs(survey).Select(r => new Gap(r.Bottom, r.HeightU))];
 
         // The rule finds the gaps that matter, depending on doors, equipment and policy.

@@ -28,7 +28,7 @@ internal static class Consoles
 
         var wanted = build.Items.Count(i => IsHost(i.Item));
         var toAdd = wanted - build.Items.Sum(i => i.Item.KvmPorts ?? 0);
-        var room = BitOperations.PopCount(new RackSurvey(rack).Occupancy.OpenFront);
+        var room = BitOperations.PopCount(RackSurvey.Lazily(rack).Occupancy.OpenFront);
 
         // The smallest switch with enough ports; otherwise the largest, and the next round adds another.
         Product[] offered =

@@ -98,7 +98,7 @@ internal static class Outlets
             }
         }
 
-        var survey = new RackSurvey(description with { Items = [.. description.Items.Select(i => i with { Power = null, Ups = null })] });
+        var survey = RackSurvey.Lazily(description with { Items = [.. description.Items.Select(i => i with { Power = null, Ups = null })] });
         var mounted = Array.Find(survey.Units, u => u.Id == unit.Unit.Id)!;
         var middle = cords == 0 ? survey.Cabinet.HeightU : (int)(moment / cords);
         return survey.Occupancy.FindPlace(mounted, Allowances.HorizontalUnitHeightU, middle, survey.Cabinet.HeightU);

@@ -11,7 +11,7 @@ internal static class Places
     /// <summary>Sets the positions. An item that does not fit gets none. Shelves are filled and rails assigned.</summary>
     public static void Find(BasketContext context, RackBuild build)
     {
-        var survey = new RackSurvey(build.Describe() with { Pdus = null, Supplies = null });
+        var survey = RackSurvey.Lazily(build.Describe() with { Pdus = null, Supplies = null });
         Carrier[] carriers =
         [
             .. build.Items
@@ -82,7 +82,7 @@ internal static class Places
             item.Item = item.Item with { Position = item.Kept ?? new Position { U = context.Positions?.GetValueOrDefault(item.Id) ?? 1, Face = Face.Rear } };
             if (item.Kept is null && context.Positions is null)
             {
-                var survey = new RackSurvey(build.Describe() with { Pdus = null, Supplies = null, Connections = null });
+                var survey = RackSurvey.Lazily(build.Describe() with { Pdus = null, Supplies = null, Connections = null });
                 var mounted = survey.Items[build.Items.IndexOf(item)];
                 var free = survey.Occupancy.FindPlace(mounted, mounted.HeightU, 1, survey.Cabinet.HeightU);
                 item.Item = item.Item with { Position = free is { } u ? new Position { U = u, Face = Face.Rear } : null };

@@ -226,7 +226,7 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
     }
 
     /// <summary>Survey of the rack, mounted and wired. Leads, cords, panels and fixings do not change the values read from it.</summary>
-    public RackSurvey Wired => wired ??= new RackSurvey(Describe());
+    public RackSurvey Wired => wired ??= RackSurvey.Lazily(Describe());
 
     /// <summary>The inlet of a cord that has another plug; null for one whose plug belongs to it.</summary>
     public ConnectorCode? InletOf(Cord cord) =>

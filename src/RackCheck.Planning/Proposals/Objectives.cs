@@ -92,7 +92,7 @@ internal static class Objectives
     {
         if (stage.Key == Stage.Outlets)
         {
-            var cords = new RackSurvey(chosen.Resolved.Description).Power.Cords;
+            var cords = RackSurvey.Lazily(chosen.Resolved.Description).Power.Cords;
             var most = task.Context.Offered(ProductKind.Pdu).Max(p => SupplyChoice.CountOf(p.Pdu!));
             var given = (task.Request.Pdus ?? []).Sum(SupplyChoice.CountOf);
             var needed = (Math.Max(0, cords.Length - given) + most - 1) / most;

@@ -38,8 +38,6 @@ public sealed class Occupancy
                 frontClosed |= Meet(Plate, mounted) == Meeting.Yes ? own : 0;
             }
         }
-
-        Figures = MakeFigures();
     }
 
     /// <summary>A 1U blanking panel on the front uprights, with no depth in front of or behind its plane.</summary>
@@ -49,7 +47,7 @@ public sealed class Occupancy
     public MountedItem[] ByPlace { get; }
 
     /// <summary>U positions: total, occupied, free.</summary>
-    public SpaceFigures Figures { get; }
+    public SpaceFigures Figures => MakeFigures();
 
     /// <summary>Bits of the front U positions that no equipment, item on a shelf or blanking panel closes; bit 0 is U1 from below.</summary>
     public ulong OpenFront => Whole & ~(frontClosed | frontEquipment);

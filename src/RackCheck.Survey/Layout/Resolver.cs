@@ -8,15 +8,17 @@ namespace RackCheck.Survey.Layout;
 internal sealed class Resolver
 {
     private readonly RackDescription description;
-    private readonly List<AssumedValue> assumptions;
+    private readonly List<AssumedValue>? assumptions;
 
-    private Resolver(RackDescription description, List<AssumedValue> assumptions) =>
+    private Resolver(RackDescription description, List<AssumedValue>? assumptions) =>
         (this.description, this.assumptions) = (description, assumptions);
 
     /// <summary>Resolves a description.</summary>
+    /// <param name="description">The description.</param>
+    /// <param name="assumptions">Receives the defaults; null if nobody reads them.</param>
     /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is missing; the
     /// validation of the request reports that first.</exception>
-    public static (CabinetFacts Cabinet, MountedItem[] Items, MountedItem[] Units) Resolve(RackDescription description, List<AssumedValue> assumptions)
+    public static (CabinetFacts Cabinet, MountedItem[] Items, MountedItem[] Units) Resolve(RackDescription description, List<AssumedValue>? assumptions)
     {
         var resolver = new Resolver(description, assumptions);
         var cabinet = resolver.ResolveCabinet();
@@ -110,7 +112,7 @@ internal sealed class Resolver
         var hangs = heightU > 0 && item.Position is not null && item.OnShelf is null;
         if (item is { Position: not null, OnShelf: not null })
         {
-            assumptions.Add(AssumedValue.Worded(Pointers.ItemPosition[index], AssumedTexts.NotUsed, Bases.OnShelfPosition));
+            assumptions?.Add(AssumedValue.Worded(Pointers.ItemPosition[index], AssumedTexts.NotUsed, Bases.OnShelfPosition));
         }
 
         return new MountedItem
@@ -214,5 +216,5 @@ internal sealed class Resolver
     }
 
     private void Assume(string pointer, Scalar value, string? unit, WordedText basis) =>
-        assumptions.Add(new AssumedValue { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
+        assumptions?.Add(new AssumedValue { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
 }

@@ -3,8 +3,9 @@ using RackCheck.Model;
 namespace RackCheck.Survey.Power;
 
 /// <summary>
-/// Assigns cords to outlets. Always kept: the plug fits, an outlet takes one cord, the voltage suits the item, and a redundant item is fed
-/// from different supplies as far as the sockets allow. Kept as far as possible: the limits of <see cref="CordLimits"/>.
+/// Assigns cords to outlets. Always kept: the plug fits, an outlet takes one cord, the voltage suits the item, and, as far as the sockets allow, a
+/// redundant item is fed from different supplies and a UPS from the supply that its PDUs are described on. Kept as far as possible: the limits of
+/// <see cref="CordLimits"/>.
 /// </summary>
 /// <remarks>
 /// The loads are balanced because each cord goes to the least loaded outlet. The result depends on the ids of items and on the order of
@@ -44,17 +45,6 @@ internal sealed class CordAssignment
             new LineBalancing(placement, cords, pools, loads, allowance).Run(tree.Supplies);
             placement.WriteToCords();
         }
-    }
-
-    /// <summary>The outlets found, by free cord: to be repeated in a rack with the same cords, outlets, loads and limits.</summary>
-    public int[] Outlets => placement.Copy();
-
-    /// <summary>Takes outlets that were found before, and writes them to the cords.</summary>
-    /// <param name="outlets">The outlets.</param>
-    public void Repeat(int[] outlets)
-    {
-        placement.Restore(outlets);
-        placement.WriteToCords();
     }
 
     private void Search()

@@ -11,11 +11,12 @@ namespace RackCheck.Survey.Power;
 /// </summary>
 public sealed class PowerTree
 {
-    private readonly int[] outlets = [];
+    private readonly MountedItem[] items;
+    private PowerFigures? figures;
 
-    internal PowerTree(RackDescription description, MountedItem[] items, LimitsInForce limits, List<AssumedValue> assumptions, PowerTree? wiredAlike = null)
+    internal PowerTree(RackDescription description, MountedItem[] items, LimitsInForce limits, List<AssumedValue>? assumptions, PowerTree? wiredAlike = null)
     {
-        ItemCount = items.Length;
+        this.items = items;
         IsDescribed = description.Pdus is not null;
         IsNorthAmerica = description.Site?.Region == Region.Na;
         (Supplies, Units, Groups) = PowerTreeBuilder.Nodes(description, limits, assumptions);
@@ -23,16 +24,16 @@ public sealed class PowerTree
         Cords = PowerTreeBuilder.Cords(items, Supplies.Length, Ups, IsDescribed ? assumptions : null);
         if (IsDescribed)
         {
-            var assignment = new CordAssignment(this, description.Connections);
             if (wiredAlike is null)
             {
+                var assignment = new CordAssignment(this, description.Connections);
                 assignment.Run();
-                (outlets, SearchSteps, IsSearchCutShort) = (assignment.Outlets, assignment.Steps, assignment.IsCutShort);
+                (SearchSteps, IsSearchCutShort) = (assignment.Steps, assignment.IsCutShort);
             }
             else
             {
-                assignment.Repeat(wiredAlike.outlets);
-                (outlets, IsSearchCutShort) = (wiredAlike.outlets, wiredAlike.IsSearchCutShort);
+                WireLike(wiredAlike);
+                IsSearchCutShort = wiredAlike.IsSearchCutShort;
             }
 
             foreach (var unit in Units)
@@ -42,14 +43,12 @@ public sealed class PowerTree
 
             Solve();
         }
-
-        Figures = PowerFiguresMaker.Make(this, items);
     }
 
     /// <summary>Whether PDUs are described; an empty list counts.</summary>
     public bool IsDescribed { get; }
 
-    internal int ItemCount { get; }
+    internal int ItemCount => items.Length;
 
     /// <summary>Whether North American ratings apply.</summary>
     public bool IsNorthAmerica { get; }
@@ -70,7 +69,7 @@ public sealed class PowerTree
     public UpsNode[] Ups { get; }
 
     /// <summary>The power figures of the report; null without power data.</summary>
-    public PowerFigures? Figures { get; }
+    public PowerFigures? Figures => figures ??= PowerFiguresMaker.Make(this, items);
 
     /// <summary>Steps that the search for outlets took, as a measure of its cost.</summary>
     public long SearchSteps { get; }
@@ -84,6 +83,17 @@ public sealed class PowerTree
 
     /// <summary>The cords of an item, in the order of its plugs.</summary>
     public IEnumerable<Cord> CordsOf(MountedItem item) => Cords.Where(c => ReferenceEquals(c.Item, item));
+
+    // The same cords in the same outlets: only loads, ratings or the room differ.
+    private void WireLike(PowerTree other)
+    {
+        for (var i = 0; i < Cords.Length; i++)
+        {
+            var (cord, from) = (Cords[i], other.Cords[i]);
+            cord.Group = from.Group is { FlatIndex: var group } ? Groups[group] : null;
+            (cord.Connection, cord.Socket, cord.Switched) = (from.Connection, from.Socket, from.Switched);
+        }
+    }
 
     private void Solve()
     {

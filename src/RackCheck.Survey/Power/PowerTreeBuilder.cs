@@ -11,12 +11,15 @@ namespace RackCheck.Survey.Power;
 internal static class PowerTreeBuilder
 {
     /// <summary>Supplies, PDUs and groups.</summary>
+    /// <param name="description">The description.</param>
+    /// <param name="limits">The limits in force.</param>
+    /// <param name="assumptions">Receives the defaults; null if nobody reads them.</param>
     public static (SupplyNode[] Supplies, PduNode[] Units, GroupNode[] Groups) Nodes(
-        RackDescription description, LimitsInForce limits, List<AssumedValue> assumptions)
+        RackDescription description, LimitsInForce limits, List<AssumedValue>? assumptions)
     {
         if (description is { Pdus.Count: > 0, Site.Region: null } or { Pdus.Count: > 0, Site: null })
         {
-            assumptions.Add(new AssumedValue
+            assumptions?.Add(new AssumedValue
             {
                 Pointer = "/site/region", Value = "eu",
                 Basis = Bases.ConnectorRatings,
@@ -69,7 +72,7 @@ internal static class PowerTreeBuilder
     /// <summary>The cords of all items, by item id and plug.</summary>
     /// <param name="supplies">Number of supplies.</param>
     /// <param name="upsNodes">The UPSs, which receive their cords.</param>
-    /// <param name="assumptions">Receives the defaults; null if no result depends on them.</param>
+    /// <param name="assumptions">Receives the defaults; null if no result depends on them, or nobody reads them.</param>
     public static Cord[] Cords(MountedItem[] items, int supplies, UpsNode[] upsNodes, List<AssumedValue>? assumptions)
     {
         var count = 0;
@@ -114,18 +117,18 @@ internal static class PowerTreeBuilder
         var watts = item.Item!.Ups is not { } ups ? PowerTree.WattsOf(item.Item)
             : ups.Feeds is null ? power.RatedW ?? 0
             : Math.Min(total, ups.RatedW ?? double.PositiveInfinity) + (item.Item.HeatW ?? 0);
-        if (power.PowerFactor is null && assumptions is not null)
+        if (power.PowerFactor is null)
         {
-            assumptions.Add(new AssumedValue
+            assumptions?.Add(new AssumedValue
             {
                 Pointer = Pointers.ItemPowerFactor[item.Index], Value = Currents.UsualPowerFactor,
                 Basis = Bases.PowerFactor,
             });
         }
 
-        if (item.Item is { Ups.Feeds: not null, HeatW: null } && assumptions is not null)
+        if (item.Item is { Ups.Feeds: not null, HeatW: null })
         {
-            assumptions.Add(new AssumedValue
+            assumptions?.Add(new AssumedValue
             {
                 Pointer = Pointers.ItemHeat[item.Index], Value = 0, Unit = "W",
                 Basis = Bases.UpsLosses,
@@ -152,14 +155,14 @@ internal static class PowerTreeBuilder
         }
     }
 
-    private static SupplyNode SupplyOf(RackDescription description, int index, LimitsInForce limits, List<AssumedValue> assumptions)
+    private static SupplyNode SupplyOf(RackDescription description, int index, LimitsInForce limits, List<AssumedValue>? assumptions)
     {
         var source = description.Supplies![index];
         var phases = source.Phases ?? (HasOtherLines(description, source.Id) ? 3 : 1);
         var isUsed = description.Pdus?.Any(u => u.Supply == source.Id) == true;
         if (source.Phases is null && isUsed)
         {
-            assumptions.Add(new AssumedValue
+            assumptions?.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/phases"),
                 Value = phases,
@@ -169,7 +172,7 @@ internal static class PowerTreeBuilder
 
         if (source.Breaker?.RatedA is null && isUsed)
         {
-            assumptions.Add(new AssumedValue
+            assumptions?.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/breaker/ratedA"), Value = source.RatedA, Unit = "A",
                 Basis = Bases.BreakerRating,
@@ -178,12 +181,12 @@ internal static class PowerTreeBuilder
 
         if (source.RcdMa is null && isUsed)
         {
-            assumptions.Add(AssumedValue.Worded(Invariant($"/supplies/{index}/rcdMa"), AssumedTexts.None, Bases.NoRcd));
+            assumptions?.Add(AssumedValue.Worded(Invariant($"/supplies/{index}/rcdMa"), AssumedTexts.None, Bases.NoRcd));
         }
 
         if (source.Cable is { CrossSectionMm2: not null, AmbientC: null } && isUsed && description.Site?.AmbientMaxC is null)
         {
-            assumptions.Add(new AssumedValue
+            assumptions?.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/cable/ambientC"), Value = Cables.ReferenceAmbientC, Unit = "C",
                 Basis = Bases.CableTemperature,
@@ -192,7 +195,7 @@ internal static class PowerTreeBuilder
 
         if (source is { FaultCurrentA: null, RcdMa: null } && isUsed && description.Site?.Region != Region.Na)
         {
-            assumptions.Add(new AssumedValue
+            assumptions?.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/faultCurrentA"), Value = Quantities.Round(source.VoltageV / FaultLoops.MostDeclaredOhm), Unit = "A",
                 Basis = Bases.LoopImpedance,
@@ -201,7 +204,7 @@ internal static class PowerTreeBuilder
 
         if (source.Socket is not (null or ConnectorCode.Hardwired) && PlugsInto(description, source.Id) is > 1 and var plugs)
         {
-            assumptions.Add(new AssumedValue
+            assumptions?.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets",
                 Basis = Bases.SocketPerPdu,
@@ -246,7 +249,7 @@ internal static class PowerTreeBuilder
     private static bool HasOtherLines(RackDescription description, string supply) =>
         description.Pdus?.Any(u => u.Supply == supply && u.Groups!.Any(g => g.Phase > Phase.L1)) == true;
 
-    private static PduNode UnitOf(Pdu source, int index, SupplyNode[] supplies, List<GroupNode> groups, List<AssumedValue> assumptions)
+    private static PduNode UnitOf(Pdu source, int index, SupplyNode[] supplies, List<GroupNode> groups, List<AssumedValue>? assumptions)
     {
         var supply = Array.Find(supplies, s => s.Id == source.Supply) ?? throw new ArgumentException($"No supply has the id {source.Supply}.", nameof(source));
         var unit = new PduNode { Index = index, Source = source, Supply = supply, LineList = Points(supply.Phases) };
@@ -256,7 +259,7 @@ internal static class PowerTreeBuilder
             var group = source.Groups[i];
             if (group.Phase is null && supply.Phases == 3)
             {
-                assumptions.Add(new AssumedValue
+                assumptions?.Add(new AssumedValue
                 {
                     Pointer = Invariant($"/pdus/{index}/groups/{i}/phase"), Value = supply.IsLineToLine ? "L1-L2" : "L1",
                     Basis = supply.IsLineToLine ? Bases.FirstPair : Bases.FirstLine,

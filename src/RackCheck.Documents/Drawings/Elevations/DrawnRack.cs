@@ -41,7 +41,7 @@ public sealed record DrawnRack
     public static DrawnRack Of(ResolvedRack rack, CheckReport report)
     {
         var missing = rack.IsLookedUp ? rack.Missing() : [];
-        return new DrawnRack { Posted = rack.Posted, Report = report, Survey = missing.Count == 0 ? new RackSurvey(rack) : null, Missing = missing };
+        return new DrawnRack { Posted = rack.Posted, Report = report, Survey = missing.Count == 0 ? RackSurvey.Lazily(rack) : null, Missing = missing };
     }
 
     /// <summary>Marks what came, went and moved from one rack to the other.</summary>
