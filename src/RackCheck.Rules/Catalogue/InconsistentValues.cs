@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
+using RackCheck.Survey.Power;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Catalogue;
@@ -20,21 +21,24 @@ public sealed class InconsistentValues : Rule
     private static readonly MessageWording Ups = new(
         "catalogue.inconsistent-values.ups", "{item} is rated for {ratedW} W, which is more than its {ratedVa} VA.");
 
+    private static readonly MessageWording Phases = new(
+        "catalogue.inconsistent-values.phases", "Supply {supply} has one phase, but its {socket} socket is for three.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "catalogue.inconsistent-values",
         Title = "Values contradict each other",
         Severity = Severity.Warning,
         What =
-            "Finds a lowest temperature above the highest one, of the site or of an item's inlet, a typical power above the rated power, and a UPS with more W "
-            + "than VA. The other rules use each value as given.",
+            "Finds a lowest temperature above the highest one, of the site or of an item's inlet, a typical power above the rated power, a UPS with more W than "
+            + "VA, and a three-phase socket on a single-phase supply. The other rules use each value as given.",
         Why = "One of the two values is wrong, so what was checked is not what will be delivered.",
-        Formula = "ambientMinC <= ambientMaxC; minInletC <= maxInletC; typicalW <= ratedW; UPS: ratedW <= ratedVa",
+        Formula = "ambientMinC <= ambientMaxC; minInletC <= maxInletC; typicalW <= ratedW; UPS: ratedW <= ratedVa; phases of the socket <= phases of the supply",
         Sources = [Sources.Bookkeeping],
         Needs =
         [
             "/site/ambientMinC", "/site/ambientMaxC", "/items/*/minInletC", "/items/*/maxInletC", "/items/*/power/typicalW", "/items/*/power/ratedW",
-            "/items/*/ups/ratedW", "/items/*/ups/ratedVa",
+            "/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/supplies/*/phases", "/supplies/*/socket",
         ],
         Notes = ["A value that is missing contradicts none."],
         Remedies = ["Compare both values with the data sheet or the site survey, and correct the wrong one."],
@@ -51,6 +55,14 @@ public sealed class InconsistentValues : Rule
             context.Report(Draft(
                 Room, [("lowestC", lowest), ("highestC", highest)], Subjects.Site, ["site"], ["/site/ambientMinC", "/site/ambientMaxC"],
                 Quantities.Of(lowest, "C"), Quantities.Of(highest, "C")));
+        }
+
+        foreach (var supply in context.Survey.Power.Supplies)
+        {
+            if (supply.Source is { Phases: 1, Socket: { } socket } && PlugFit.IsThreePhase(socket))
+            {
+                ReportPhases(context, supply, socket);
+            }
         }
 
         foreach (var item in context.Survey.Items)
@@ -71,6 +83,14 @@ public sealed class InconsistentValues : Rule
                 Report(context, item, Ups, ("ratedW", watts), ("ratedVa", apparent), "ups/ratedW", "ups/ratedVa", "VA");
             }
         }
+    }
+
+    private static void ReportPhases(RuleContext context, SupplyNode supply, ConnectorCode socket)
+    {
+        var pointer = Pointers.Supply[supply.Index];
+        context.Report(Draft(
+            Phases, [("supply", supply.Id), ("socket", PlugFit.Of(socket).Code)], Subjects.Supply(supply.Id), ["phases", supply.Id],
+            [$"{pointer}/phases", $"{pointer}/socket"], Quantities.Of(PlugFit.Of(socket).Phases, "phases"), Quantities.Of(1, "phases")));
     }
 
     private static void Report(

@@ -49,6 +49,20 @@ public sealed class InconsistentValuesTests : RuleTests<InconsistentValues>
         Passes(With(i => i with { Ups = new Ups { RatedW = 3000, RatedVa = 3000 } }));
     }
 
+    [Theory]
+    [InlineData(ConnectorCode.Iec60309A32P3, 1, 1)]
+    [InlineData(ConnectorCode.Iec60309A32P3, 3, 0)]
+    [InlineData(ConnectorCode.Iec60309A32P1, 1, 0)]
+    [InlineData(ConnectorCode.Iec60309A32P1, 3, 0)]
+    [InlineData(ConnectorCode.Hardwired, 1, 0)]
+    public void Three_phase_socket_on_single_phase_supply_is_warning(ConnectorCode socket, int phases, int count)
+    {
+        var supply = new Supply { Id = "A", VoltageV = 230, Phases = phases, RatedA = 32, Socket = socket };
+        var findings = Findings(EmptyRack() with { Supplies = [supply] });
+        Assert.Equal(count, findings.Count);
+        Assert.All(findings, f => Assert.Equal(["/supplies/0/phases", "/supplies/0/socket"], f.Pointers));
+    }
+
     [Fact]
     public void Each_pair_is_a_finding() => Assert.Equal(
         2, Findings(With(i => i with { MinInletC = 41, MaxInletC = 40, Power = new ItemPower { TypicalW = 310, RatedW = 300 } })).Count);
