@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Planning.Building;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 

@@ -3,7 +3,6 @@ using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Documents.Parts;
 using RackCheck.Model;
-using RackCheck.Planning.Building;
 using RackCheck.Rules;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
