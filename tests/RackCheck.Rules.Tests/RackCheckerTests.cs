@@ -139,7 +139,7 @@ public sealed class RackCheckerTests
     public void Questions_list_2_before_10()
     {
         var report = Judge.Checker.Check(EmptyRack().With([.. new[] { 10, 2 }.Select(n => Unit($"pc-{n}", 4).At(4 * n).On(SupportStyle.Slides))]));
-        Assert.Equal("How much do pc-2 and pc-10 weigh?", report.Questions.Single(q => q.Id == "items.massKg").Ask);
+        Assert.Equal("How much does each of pc-2 and pc-10 weigh?", report.Questions.Single(q => q.Id == "items.massKg").Ask);
     }
 
     [Fact]
