@@ -135,6 +135,8 @@ public static partial class DataTables
                 ["secured connection", EarthConductors.SecuredFromMa, "mA", "protective conductor current above which it and a label are required"],
                 ["high-integrity earthing", EarthConductors.HighIntegrityFromMa, "mA", "protective conductor current above which it is required"],
                 ["high-integrity earthing, main conductor", EarthConductors.HighIntegrityMm2, "mm2", "minimum for a single conductor"],
+                ["high-integrity earthing, IEC 60309 plug up to 16 A", EarthConductors.SmallIndustrialPlugMm2, "mm2", "minimum earth conductor"],
+                ["high-integrity earthing, larger IEC 60309 plug", EarthConductors.IndustrialPlugMm2, "mm2", "minimum earth conductor"],
                 ["standing leakage through an RCD", EarthConductors.RcdSharePercent, "% of rated residual current", "maximum"],
                 .. EarthConductors.RcdRatingsMa.Select(r => Row("RCD rating", r, "mA", "rated residual current")),
                 .. EarthConductors.SectionsMm2.Select(s => Row("nominal area", s, "mm2", "nominal cross-sectional area of a conductor")),

@@ -51,6 +51,15 @@ public static class EarthConductors
     /// <summary>Minimum area at which a single main protective conductor counts as high-integrity earthing, mm2.</summary>
     public const double HighIntegrityMm2 = 10;
 
+    /// <summary>Minimum earth conductor of a high-integrity connection by an IEC 60309 plug up to <see cref="SmallIndustrialPlugA"/>, mm2.</summary>
+    public const double SmallIndustrialPlugMm2 = 2.5;
+
+    /// <summary>Minimum earth conductor of a high-integrity connection by a larger IEC 60309 plug, mm2.</summary>
+    public const double IndustrialPlugMm2 = 4;
+
+    /// <summary>Largest IEC 60309 plug for which <see cref="SmallIndustrialPlugMm2"/> is enough, A.</summary>
+    public const double SmallIndustrialPlugA = 16;
+
     /// <summary>Maximum standing leakage, percent of the rated residual current of the RCD.</summary>
     public const double RcdSharePercent = 30;
 
@@ -103,6 +112,16 @@ public static class EarthConductors
     {
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(breakerA, 0);
         return breakerA switch { <= 15 => 2.1, <= 20 => 3.3, <= 60 => 5.3, <= 100 => 8.4, <= 200 => 13.3, <= 300 => 21.2, _ => 33.6 };
+    }
+
+    /// <summary>Minimum earth conductor of a high-integrity connection by an IEC 60309 plug: BS 7671 543.7.1.202 (value from memory).</summary>
+    /// <param name="plugA">Rated current of the plug, A, above 0.</param>
+    /// <returns>Cross-sectional area, mm2. Examples: 16 A gives 2.5, 32 A gives 4.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">0 or less.</exception>
+    public static double LeastByIndustrialPlugMm2(double plugA)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(plugA, 0);
+        return plugA <= SmallIndustrialPlugA ? SmallIndustrialPlugMm2 : IndustrialPlugMm2;
     }
 
     /// <summary>Minimum area by the adiabatic equation: <c>S = sqrt(I2 t)/k</c>.</summary>

@@ -34,12 +34,24 @@ public static class ConflictRemedies
     /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> WidenFor(RackSurvey survey, MountedItem item, double widthMm)
     {
-        var wide = CabinetSizes.WidthsMm.Where(w => w >= widthMm).Cast<double?>().FirstOrDefault() ?? widthMm;
-        yield return new RemedyCandidate(RemedyTitles.Wide(wide), survey.Description.EditCabinet(c => c with { WidthMm = wide }));
+        foreach (var wider in Widen(survey, widthMm))
+        {
+            yield return wider;
+        }
+
         if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
         {
             yield return takeOut;
         }
+    }
+
+    /// <summary>A wider cabinet.</summary>
+    /// <param name="widthMm">Width that is enough, mm.</param>
+    /// <returns>The next usual width; beyond all of them the width that is enough.</returns>
+    public static IEnumerable<RemedyCandidate> Widen(RackSurvey survey, double widthMm)
+    {
+        var wide = CabinetSizes.WidthsMm.Where(w => w >= widthMm).Cast<double?>().FirstOrDefault() ?? widthMm;
+        yield return new RemedyCandidate(RemedyTitles.Wide(wide), survey.Description.EditCabinet(c => c with { WidthMm = wide }));
     }
 
     // The nearest position that is not next to the other item.

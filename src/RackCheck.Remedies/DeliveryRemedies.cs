@@ -75,7 +75,7 @@ public static class DeliveryRemedies
             {
                 string[] ids = [.. heavy.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal)];
                 yield return new RemedyCandidate(
-                    new(OnSite.With(count == 1 ? "one" : null), ("items", Scalar.Ids(ids))), survey.Description.WithoutItems(ids));
+                    new(OnSite.With(count == 1 ? "one" : null), ("items", Names.Ids(ids))), survey.Description.WithoutItems(ids));
                 break;
             }
         }
@@ -132,7 +132,7 @@ public static class DeliveryRemedies
             var after = Lowered(survey, roof, height).WithoutItems(above.Select(m => m.Id));
             yield return equipment.Length == 0
                 ? (Titled(RemedyTitles.CabinetHeight, ("heightU", roof)), after, nameof(Lower))
-                : (off => new(RemedyTitles.CabinetHeight.With("move", off), ("heightU", roof), ("items", Scalar.Ids(equipment))), after, nameof(Lower));
+                : (off => new(RemedyTitles.CabinetHeight.With("move", off), ("heightU", roof), ("items", Names.Ids(equipment))), after, nameof(Lower));
         }
     }
 

@@ -54,6 +54,14 @@ public static class InletRemedies
                 description.EditSupply(unit.Supply.Index, s => s with { Socket = other }));
         }
 
+        if (unit.FedBy is { Source.Outlets: { } outlets })
+        {
+            foreach (var candidate in ForOutlets(description, unit, outlets, lines, northAmerica))
+            {
+                yield return candidate;
+            }
+        }
+
         var sizes = lines > 1 || PlugFit.IsThreePhase(plug) ? ThreePhase
             : !northAmerica ? Europe
             : unit.Supply.Source.VoltageV >= PlugRemedies.LeastHighVoltageV ? NorthAmerica : LowNorthAmerica;
@@ -77,6 +85,22 @@ public static class InletRemedies
         if (!behindUps && size != ConnectorCode.Hardwired)
         {
             yield return Both(description, unit, ConnectorCode.Hardwired);
+        }
+    }
+
+    // A plug for an outlet of the UPS; where none carries the PDU, a PDU of the rating of that plug.
+    private static IEnumerable<RemedyCandidate> ForOutlets(
+        RackDescription description, PduNode unit, IReadOnlyList<UpsOutlet> outlets, int lines, bool northAmerica)
+    {
+        var plugs = outlets.Where(o => o.Count > 0).Select(o => CordFacts.PlugFor(o.Socket)).OfType<ConnectorCode>().Distinct()
+            .Where(p => lines == 1 || PlugFit.IsThreePhase(p)).OrderByDescending(p => PlugFit.RatedA(p, northAmerica));
+        foreach (var plug in plugs)
+        {
+            var plugged = Plugged(description, unit, plug);
+            var rated = PlugFit.RatedA(plug, northAmerica);
+            yield return rated >= unit.RatedA ? plugged : new RemedyCandidate(
+                plugged.Title.Then(new(SmallerPdu, ("ratedA", rated), ("pdu", unit.Id))),
+                plugged.After.EditUnit(unit.Index, u => u with { RatedA = rated }));
         }
     }
 

@@ -215,7 +215,7 @@ public static class OutletRemedies
     private static IEnumerable<RemedyCandidate> NewUnits(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from)
     {
         var socket = PlugFit.SocketFor(cords[0].Code);
-        var supplies = survey.Power.Supplies.Where(s => (from is null || from(s)) && HasRoom(s, cords) && cords.All(c => c.Suits(s))
+        var supplies = survey.Power.Supplies.Where(s => (from is null || from(s)) && HasRoom(s, cords) && cords.All(c => c.Suits(s)) && IsOfItsSize(s, socket)
             && !s.Units.Any(u => u.FedBy is null && u.Groups.Any(g => HasSocket(g, cords[0].Code))));
         foreach (var supply in supplies.Take(survey.Power.Units.Length < MostUnits ? MostGroups : 0))
         {
@@ -226,6 +226,10 @@ public static class OutletRemedies
                 new(NewPdu.With(One(cords.Count)), ("count", cords.Count), ("socket", Name(socket)), ("supply", supply.Id)), after, nameof(NewUnits));
         }
     }
+
+    // An industrial outlet belongs on a supply of its rating: 32 A are never drawn from one of 16 A.
+    private static bool IsOfItsSize(SupplyNode supply, ConnectorCode socket) =>
+        !PlugFit.IsIec60309(socket) || PlugFit.RatedA(socket, supply.IsNorthAmerica) <= supply.RatedA;
 
     private static IEnumerable<RemedyCandidate> NewSupplies(RackSurvey survey, IReadOnlyList<Cord> cords)
     {

@@ -88,7 +88,7 @@ public static class PlaceRemedies
                         .. isHigher ? [("heightU", roof)] : ((string, Scalar)[])[],
                         .. ids.Length == 1
                             ? [("item", ids[0]), ("units", survey.Cabinet.Units(places[0].Bottom, places[0].Bottom + places[0].Item.HeightU - 1))]
-                            : ((string, Scalar)[])[("items", Scalar.Ids(ids))],
+                            : ((string, Scalar)[])[("items", Names.Ids(ids))],
                     ]));
             yield break;
         }
@@ -98,7 +98,7 @@ public static class PlaceRemedies
         {
             var placed = At(survey, new RemedyBuilder(survey), some, now).After;
             yield return new RemedyCandidate(
-                new WordedText(MountSome, ("items", Scalar.Ids(some.Select(p => p.Item.Id).Order(StringComparer.Ordinal)))).Then(takeOut.Title),
+                new WordedText(MountSome, ("items", Names.Ids(some.Select(p => p.Item.Id)))).Then(takeOut.Title),
                 placed.WithoutItems(rest.Select(i => i.Id)));
         }
     }

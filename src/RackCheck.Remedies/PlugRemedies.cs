@@ -64,7 +64,7 @@ public static class PlugRemedies
 
         var ids = cords.Select(c => c.Item.Id).ToHashSet(StringComparer.Ordinal);
         return OutletRemedies.WithOutlets(
-            new(InletCord, ("items", Scalar.Ids(ids.Order(StringComparer.Ordinal)))), changed, c => c.Code == ConnectorCode.C14 && ids.Contains(c.Item.Id),
+            new(InletCord, ("items", Names.Ids(ids))), changed, c => c.Code == ConnectorCode.C14 && ids.Contains(c.Item.Id),
             nameof(UsualCord));
     }
 
@@ -87,7 +87,7 @@ public static class PlugRemedies
         var ids = cords.Select(c => c.Item.Id).Distinct(StringComparer.Ordinal).ToArray();
         return OutletRemedies.WithOutlets(
             new(
-                SocketPlug.With(RemedyTitles.Article(Name(cords[0].Code))), ("items", Scalar.Ids(ids)), ("socket", Name(cords[0].Code)), ("plug", Name(plug))),
+                SocketPlug.With(RemedyTitles.Article(Name(cords[0].Code))), ("items", Names.Ids(ids)), ("socket", Name(cords[0].Code)), ("plug", Name(plug))),
             changed, c => c.Code == plug,
             nameof(Counterpart));
     }

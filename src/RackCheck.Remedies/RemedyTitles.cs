@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 
 namespace RackCheck.Remedies;
@@ -166,7 +167,7 @@ public static class RemedyTitles
 
     /// <summary>Items moved to another rack.</summary>
     /// <param name="ids">Their ids, at least one.</param>
-    public static WordedText ToAnotherRack(IEnumerable<string> ids) => new(AnotherRack, ("items", Scalar.Ids(ids)));
+    public static WordedText ToAnotherRack(IEnumerable<string> ids) => new(AnotherRack, ("items", Names.Ids(ids)));
 
     /// <summary>A cabinet of another width.</summary>
     public static WordedText Wide(double widthMm) => new(CabinetWidth.With(), ("widthMm", widthMm));
@@ -188,7 +189,7 @@ public static class RemedyTitles
         (string, Scalar)[] place = [("item", what.Id), ("units", cabinet.Units(bottom, bottom + heightU - 1)), ("face", CabinetFacts.FaceText(what.Face))];
         return panels.Count == 0
             ? new(MountAt.With(), place)
-            : new(MountAt.With("panels"), [.. place, ("panels", Scalar.Ids(panels.Select(p => p.Id)))]);
+            : new(MountAt.With("panels"), [.. place, ("panels", Names.Ids(panels.Select(p => p.Id)))]);
     }
 
     /// <summary>The part of a choice with the article that a code needs, as "an IEC60309-16A-1P" or "a C14".</summary>

@@ -121,7 +121,7 @@ public static class RunnerRemedies
         // The stack is on one face: sets that stay where they are keep the panels out of the free positions only.
         var places = run.Select((set, i) => (set, set.Bottom!.Value + shifts[i], set.HeightU));
         return BlankingPanels.Fit(survey, builder, [.. places]).Titled(new(
-            FreeUnit, ("items", Scalar.Ids(moved.Select(m => m.Id)))));
+            FreeUnit, ("items", Names.Ids(moved.Select(m => m.Id)))));
     }
 
     private static RemedyCandidate Shelve(RackSurvey survey, List<MountedItem> sets)
@@ -132,6 +132,6 @@ public static class RunnerRemedies
             builder.SetSupport(set, new Support { Style = SupportStyle.Shelf, RatedKg = set.Item?.Support?.RatedKg });
         }
 
-        return builder.Titled(new(SeparateShelf, ("items", Scalar.Ids(sets.Select(s => s.Id)))));
+        return builder.Titled(new(SeparateShelf, ("items", Names.Ids(sets.Select(s => s.Id)))));
     }
 }

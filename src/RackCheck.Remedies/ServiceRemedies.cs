@@ -87,7 +87,7 @@ public static class ServiceRemedies
 
     /// <summary>Operates items without a KVM port.</summary>
     public static RemedyCandidate WithoutConsole(RackSurvey survey, IReadOnlyList<MountedItem> items) => new(
-        new(NoKvm, ("items", Scalar.Ids(items.Select(i => i.Id)))),
+        new(NoKvm, ("items", RackCheck.Survey.Names.Ids(items.Select(i => i.Id)))),
         items.Aggregate(survey.Description, (d, item) => d.EditItem(item.Index, i => i with { Console = false })));
 
     /// <summary>Remotely switched outlets for cords.</summary>
@@ -104,7 +104,7 @@ public static class ServiceRemedies
 
         var units = cords.Select(c => c.Group!.Unit).DistinctBy(u => u.Index).ToArray();
         yield return new RemedyCandidate(
-            new(SwitchedOutlets, ("pdus", Scalar.Ids(units.Select(u => u.Id)))),
+            new(SwitchedOutlets, ("pdus", RackCheck.Survey.Names.Ids(units.Select(u => u.Id)))),
             units.Aggregate(survey.Description, (d, unit) => d.EditUnit(unit.Index, SwitchedUnit)));
     }
 
@@ -150,7 +150,7 @@ public static class ServiceRemedies
                 AddedSwitch.With(isRemote ? "remote" : null, fit.Displaced.Count > 0 ? "panels" : null),
                 [
                     ("ports", ports), ("units", survey.Cabinet.Units(bottom, bottom)),
-                    .. fit.Displaced.Count > 0 ? [("panels", Scalar.Ids(fit.Displaced.Select(p => p.Id)))] : ((string, Scalar)[])[],
+                    .. fit.Displaced.Count > 0 ? [("panels", RackCheck.Survey.Names.Ids(fit.Displaced.Select(p => p.Id)))] : ((string, Scalar)[])[],
                 ]);
             yield return fit.Titled(title, nameof(AddSwitch));
         }

@@ -112,5 +112,5 @@ public static class ShelfRemedies
         return builder;
     }
 
-    private static Scalar Ids(IReadOnlyList<MountedItem> things) => Scalar.Ids(things.Select(t => t.Id));
+    private static Scalar Ids(IReadOnlyList<MountedItem> things) => Names.Ids(things.Select(t => t.Id));
 }

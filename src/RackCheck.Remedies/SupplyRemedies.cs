@@ -42,10 +42,26 @@ public static class SupplyRemedies
     public static IEnumerable<RemedyCandidate> Thicken(RackSurvey survey, SupplyNode supply, Func<double, bool> does) =>
         Cables.All.Select(c => c.CrossSectionMm2).Concat(ThickMm2)
             .Where(s => s > (supply.Source.Cable?.CrossSectionMm2 ?? 0) && does(s)).Take(MostTries)
-            .Select(s => new RemedyCandidate(
+            .Select(s => WithEarth(survey, supply, s, new RemedyCandidate(
                 new(Cable, ("sectionMm2", s), ("supply", supply.Id)),
                 survey.Description.EditSupply(supply.Index, x => x with { Cable = (x.Cable ?? new SupplyCable()) with { CrossSectionMm2 = s } }),
-                nameof(Thicken)));
+                nameof(Thicken))));
+
+    // The main earth conductor follows the line conductors.
+    private static RemedyCandidate WithEarth(RackSurvey survey, SupplyNode supply, double lineMm2, RemedyCandidate candidate)
+    {
+        var least = EarthConductors.LeastByLineMm2(lineMm2);
+        if (supply.IsNorthAmerica || survey.Earth.MainMm2 is not { } main || main >= least || EarthConductors.NextSectionMm2(least) is not { } section)
+        {
+            return candidate;
+        }
+
+        return candidate with
+        {
+            Title = candidate.Title.Then(new(RemedyTitles.MainConductor, ("sectionMm2", section))),
+            After = candidate.After.EditEarthing(e => e with { MainConductorMm2 = section }),
+        };
+    }
 
     /// <summary>A breaker of another rating.</summary>
     /// <param name="ratedA">The rating, A.</param>
@@ -141,7 +157,7 @@ public static class SupplyRemedies
             if (count <= MostTries || count == units.Length)
             {
                 var ids = units.Take(count).Select(u => u.Id).Order(StringComparer.Ordinal);
-                yield return new RemedyCandidate(new(Sequenced, ("pdus", Scalar.Ids(ids))), after, nameof(Sequence));
+                yield return new RemedyCandidate(new(Sequenced, ("pdus", Names.Ids(ids))), after, nameof(Sequence));
             }
         }
     }

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Survey;
 using RackCheck.Survey.Bounds;
 
 namespace RackCheck.Rules;
@@ -71,7 +72,7 @@ internal static class Questions
             open);
     }
 
-    // Ids in ordinal order; fans have none, and are numbered as they are listed.
+    // Ids in their order; fans have none, and are numbered as they are listed.
     private static Scalar OwnersOf(RackDescription rack, string[] pointers)
     {
         var owners = pointers.Select(FactTable.KeyOf).Distinct().ToArray();
@@ -84,6 +85,6 @@ internal static class Questions
         };
 
         Scalar Ids<T>(IReadOnlyList<T> list, Func<T, string> id) =>
-            Scalar.Ids(owners.Select(o => id(list[o.Owner])).Distinct().Order(StringComparer.Ordinal));
+            Names.Ids(owners.Select(o => id(list[o.Owner])).Distinct());
     }
 }

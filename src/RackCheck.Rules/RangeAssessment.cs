@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Remedies.Verification;
+using RackCheck.Survey;
 using RackCheck.Survey.Bounds;
 using RackCheck.Survey.Catalogue;
 
@@ -325,14 +326,33 @@ internal sealed class RangeAssessment
         return pulls;
     }
 
-    // The facts that turn the answer at some end of the others; all, where only several together do.
+    // The facts that turn the answer at some end of the others; where only several together do, a smallest set that does.
     private int[] Named(Rule rule, FactSet read, List<(End End, RuleAnswer Answer)> ends)
     {
         int[] candidates = [.. Enumerable.Range(0, FactTable.Bounded.Length).Where(read.Has)];
         int[] named = candidates.Length < 2
             ? candidates
             : [.. candidates.Where(c => ends.Exists(e => !At(rule, e.End, c).IsSame(e.Answer)))];
-        return named.Length > 0 ? named : candidates;
+        return named.Length > 0 ? named : Together(rule, candidates, ends);
+    }
+
+    // From the adverse end to the favourable one the answer turns. One fact after the other stays adverse where the rest turns it still.
+    private int[] Together(Rule rule, int[] candidates, List<(End End, RuleAnswer Answer)> ends)
+    {
+        var adverse = At(rule, End.Adverse);
+        if (adverse.IsSame(ends[^1].Answer))
+        {
+            return candidates;
+        }
+
+        var turned = candidates.Aggregate(default(FactSet), static (set, fact) => set.With(fact));
+        foreach (var fact in candidates)
+        {
+            var rest = turned.Without(fact);
+            turned = At(rule, ContextOf(facts.At(End.Adverse, rest)), inFull: false).IsSame(adverse) ? turned : rest;
+        }
+
+        return Array.FindAll(candidates, turned.Has);
     }
 
     // Whether nothing is wrong with one fact at its favourable end, wherever the others are.
@@ -352,19 +372,18 @@ internal sealed class RangeAssessment
         }
     }
 
-    private RuleContext Make(End end, int turned)
-    {
-        var survey = facts.At(end, turned);
-        return new RuleContext(rack.Completed(survey.Description), survey, new FindingList(), [], null);
-    }
+    private RuleContext ContextOf(RackSurvey survey) => new(rack.Completed(survey.Description), survey, new FindingList(), [], null);
+
+    private RuleAnswer At(Rule rule, End end, int turned = -1, bool inFull = false) => At(
+        rule,
+        turned < 0 ? atEnds[(int)end] ??= ContextOf(facts.At(end))
+            : atTurned.TryGetValue((end, turned), out var made) ? made
+            : atTurned[(end, turned)] = ContextOf(facts.At(end, turned)),
+        inFull);
 
 #pragma warning disable CA1031 // A rule that throws must not fail the request: the rule then waits for what is missing.
-    private RuleAnswer At(Rule rule, End end, int turned = -1, bool inFull = false)
+    private RuleAnswer At(Rule rule, RuleContext context, bool inFull)
     {
-        var context = turned < 0 ? atEnds[(int)end] ??= Make(end, turned)
-            : atTurned.TryGetValue((end, turned), out var made) ? made
-            : atTurned[(end, turned)] = Make(end, turned);
-
         try
         {
             return context.Ask(rule, policy?.GetValueOrDefault(rule.Descriptor.Id), inFull);

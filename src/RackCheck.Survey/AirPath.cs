@@ -102,6 +102,9 @@ public sealed class AirPath
     /// <summary>Airflow of the fans at their operating point, m3/h; null without fans or if a loss is unknown.</summary>
     public double? FanFlowM3h { get; }
 
+    /// <summary>The most that the fans can deliver, on an open path, m3/h; null without fans.</summary>
+    public double? MostFanFlowM3h => Mode == CoolingMode.Forced ? Fans.FlowM3h(FanGroups(), 0) : null;
+
     /// <summary>The filter mat in the forced airflow path; null without one.</summary>
     public FilterMat? Mat { get; }
 

@@ -71,6 +71,40 @@ public sealed class EarthSurvey
     /// </summary>
     public bool IsHighIntegrity => MainMm2 >= EarthConductors.HighIntegrityMm2 || (NeedsSecond && Bar is not null);
 
+    /// <summary>Whether that holds for a supply, or a PDU fed from it: by the rack's earthing, or by the earth conductor of the supply's cable.</summary>
+    /// <param name="supply">The supply.</param>
+    /// <param name="unit">The PDU; null for the supply itself. The cord of one behind a UPS is not the cable of the supply.</param>
+    /// <returns>Whether it does; null if what decides is missing: the cable, or the plug or socket.</returns>
+    public bool? IsHighIntegrityAt(SupplyNode supply, PduNode? unit) =>
+        IsHighIntegrity ? true
+        : unit is { IsBehindUps: true } ? false
+        : CableIsHighIntegrity(supply.Source.Cable?.CrossSectionMm2, unit is null ? supply.Source.Socket : unit.Source.Plug);
+
+    /// <summary>Whether the earth conductor of a cable alone carries a high protective conductor current.</summary>
+    /// <param name="lineMm2">Cross-sectional area of the line conductors, mm2; null if it is missing.</param>
+    /// <param name="connector">The plug or socket; null if it is missing.</param>
+    /// <returns>Whether it does; null if what is missing decides.</returns>
+    public static bool? CableIsHighIntegrity(double? lineMm2, ConnectorCode? connector)
+    {
+        double? earthMm2 = lineMm2 is > 0 and var line ? EarthConductors.LeastByLineMm2(line) : null;
+        if (earthMm2 >= EarthConductors.HighIntegrityMm2)
+        {
+            return true;
+        }
+
+        // One that is missing may be an industrial one.
+        var leastMm2 = connector is { } code ? LeastEarthMm2(code) : EarthConductors.SmallIndustrialPlugMm2;
+        return earthMm2 < leastMm2 || (connector is { } given && !PlugFit.Of(given).Secured) ? false
+            : earthMm2 is null || connector is null ? null
+            : true;
+    }
+
+    /// <summary>The earth conductor that carries a high protective conductor current by itself, mm2.</summary>
+    /// <param name="connector">The plug or socket at its end.</param>
+    public static double LeastEarthMm2(ConnectorCode connector) => PlugFit.IsIec60309(connector)
+        ? EarthConductors.LeastByIndustrialPlugMm2(PlugFit.Of(connector).RatedA!.Value)
+        : EarthConductors.HighIntegrityMm2;
+
     /// <summary>The earth figures of the report; null without earth data and leakage.</summary>
     public EarthingFigures? Figures => MakeFigures();
 
@@ -166,6 +200,19 @@ public sealed class EarthSurvey
             {
                 Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = Bases.LeastOpening,
             });
+        }
+
+        foreach (var supply in power.Supplies)
+        {
+            if (!IsHighIntegrity && !supply.IsNorthAmerica && Comparison.IsOver(supply.LeakageMa, EarthConductors.HighIntegrityFromMa)
+                && IsHighIntegrityAt(supply, null) == true)
+            {
+                assumptions.Add(new AssumedValue
+                {
+                    Pointer = Pointers.Supply[supply.Index] + "/cable",
+                    Value = EarthConductors.LeastByLineMm2(supply.Source.Cable!.CrossSectionMm2!.Value), Unit = "mm2", Basis = Bases.CableEarth,
+                });
+            }
         }
 
         foreach (var item in items)

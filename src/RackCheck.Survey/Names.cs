@@ -19,6 +19,10 @@ public static class Names
     /// <returns>"a", "a and b" or "a, b and c".</returns>
     public static string And(IReadOnlyList<string> phrases) => Lists.All(phrases);
 
+    /// <summary>The ids of a message or a title, 2 before 10.</summary>
+    /// <param name="ids">The ids, in any order.</param>
+    public static Scalar Ids(IEnumerable<string> ids) => Scalar.Ids(ids.Order(IdOrder.Instance));
+
     /// <summary>An id that is not used yet.</summary>
     /// <param name="wanted">The preferred id.</param>
     /// <param name="used">Ids in use.</param>

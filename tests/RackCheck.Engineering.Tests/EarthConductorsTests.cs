@@ -141,6 +141,21 @@ public sealed class EarthConductorsTests
     }
 
     [Theory]
+    [InlineData(16, 2.5)] // BS 7671 543.7.1.202, value from memory
+    [InlineData(16.1, 4)]
+    [InlineData(32, 4)]
+    [InlineData(63, 4)]
+    public void Industrial_plug_needs_an_earth_conductor_by_its_rating(double plugA, double least) =>
+        Assert.Equal(least, EarthConductors.LeastByIndustrialPlugMm2(plugA));
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-16)]
+    [InlineData(double.NaN)]
+    public void Plug_out_of_range_throws(double plugA) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => EarthConductors.LeastByIndustrialPlugMm2(plugA));
+
+    [Theory]
     [InlineData(0)]
     [InlineData(-16)]
     [InlineData(double.NaN)]

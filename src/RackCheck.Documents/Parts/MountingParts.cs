@@ -32,7 +32,7 @@ internal static class MountingParts
     {
         var survey = context.Survey;
         var usual = FixingNeeds.For(survey.Cabinet.Source.Uprights?.Hole);
-        var units = (context.Rack.Pdus ?? []).Where(u => u.Mounting == PduMounting.Horizontal).Select(u => u.Id).Order(Words.ById).ToArray();
+        var units = (context.Rack.Pdus ?? []).Where(u => u.Mounting == PduMounting.Horizontal).Select(u => u.Id).Order(IdOrder.Instance).ToArray();
         var mounted = survey.Items.Where(i => i.HeightU > 0).ToLookup(i => i.Item!.Fixing ?? usual);
         foreach (var fixing in Enum.GetValues<Fixing>())
         {

@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Planning.Building;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
@@ -49,7 +48,7 @@ internal sealed class OutletPlan
     public string EndOf(Cord cord) => OutletOf(cord) ?? (cord.Group is { } group ? Invariant($"{group.Unit.Id}/{group.Id}") : "no outlet");
 
     /// <summary>Cords in the order in which people read them: by item, 2 before 10, then by plug.</summary>
-    public static IEnumerable<Cord> InOrder(IEnumerable<Cord> cords) => cords.OrderBy(c => c.Item.Id, Words.ById).ThenBy(c => c.Plug);
+    public static IEnumerable<Cord> InOrder(IEnumerable<Cord> cords) => cords.OrderBy(c => c.Item.Id, IdOrder.Instance).ThenBy(c => c.Plug);
 
     /// <summary>Name of a cord: that of its item, with a number where it has several.</summary>
     public static string NameOf(Cord cord) => cord.Siblings > 1 ? Invariant($"{cord.Item.Id} cord {cord.Plug + 1}") : cord.Item.Id;

@@ -90,5 +90,5 @@ internal sealed class PartsContext
     }
 
     /// <summary>Ids in the order of a rack, each once.</summary>
-    public static IReadOnlyList<string> Ids(IEnumerable<MountedItem> items) => [.. items.Select(i => i.Id).Distinct().Order(Words.ById)];
+    public static IReadOnlyList<string> Ids(IEnumerable<MountedItem> items) => [.. items.Select(i => i.Id).Distinct().Order(IdOrder.Instance)];
 }

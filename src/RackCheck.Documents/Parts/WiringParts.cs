@@ -59,7 +59,7 @@ internal static class WiringParts
                         ? Invariant($"From the assigned outlets; the longest route takes {longest:0.###} m with slack.")
                         : "From the assigned outlets; a length of the route is missing."),
                     Items = PartsContext.Ids(alike.Select(n => n.Need.Cord.Item)),
-                    Pdus = [.. alike.Select(n => n.Need.Cord.Group!.Unit.Id).Distinct().Order(Words.ById)],
+                    Pdus = [.. alike.Select(n => n.Need.Cord.Group!.Unit.Id).Distinct().Order(IdOrder.Instance)],
                     Included = included,
                     Data = new PartData { Plug = code, Connector = socket, LengthM = included ? null : length, RequiredLengthM = Known(longest) },
                 },

@@ -3,7 +3,6 @@ using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Documents.Parts;
 using RackCheck.Model;
-using RackCheck.Planning.Building;
 using RackCheck.Rules;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
@@ -61,8 +60,8 @@ internal sealed class SheetContext
 
     /// <summary>Items and horizontal PDUs from the bottom up, each shelf before its load; those that are not placed last.</summary>
     public IEnumerable<MountedItem> FromBottom => Survey.Items.Where(i => i.Shelf is null).Concat(Survey.Units)
-        .OrderBy(i => i.Bottom ?? int.MaxValue).ThenBy(i => i.Face).ThenBy(i => i.Id, Words.ById)
-        .SelectMany(i => i.Load.OrderBy(l => l.Id, Words.ById).Prepend(i));
+        .OrderBy(i => i.Bottom ?? int.MaxValue).ThenBy(i => i.Face).ThenBy(i => i.Id, IdOrder.Instance)
+        .SelectMany(i => i.Load.OrderBy(l => l.Id, IdOrder.Instance).Prepend(i));
 
     /// <summary>A limit of a rule: the policy's, else the default.</summary>
     public double Limit<TRule>(RuleLimit limit)

@@ -39,7 +39,7 @@ internal sealed class BasketLines
         }
 
         // No answer depends on the order of the lines.
-        items.Sort((one, other) => Words.ById.Compare(one.Id, other.Id));
+        items.Sort((one, other) => IdOrder.Instance.Compare(one.Id, other.Id));
 
         // A host without any console in the order is operated over the network, or at its own keyboard and display.
         HasConsole = items.Exists(i => i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display or ItemCategory.KvmSwitch);

@@ -303,7 +303,7 @@ public sealed class BasketPlanner(RackChecker checker)
             .. lines.Request.Lines.Select((_, i) => new LineItems
             {
                 Line = BasketLines.PointerOf(i),
-                Items = [.. items[i].Order(Words.ById)],
+                Items = [.. items[i].Order(IdOrder.Instance)],
                 Pdus = [.. units[i]],
             }),
         ];

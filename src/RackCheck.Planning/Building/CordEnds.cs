@@ -16,7 +16,7 @@ internal static class CordEnds
         foreach (var alike in left.GroupBy(c => c.Code).OrderBy(g => g.Key))
         {
             var connector = PlugFit.SocketFor(alike.Key);
-            Queue<Cord> cords = new(alike.OrderBy(c => c.Item.Id, Words.ById).ThenBy(c => c.Plug));
+            Queue<Cord> cords = new(alike.OrderBy(c => c.Item.Id, IdOrder.Instance).ThenBy(c => c.Plug));
 
             // Cords of the order, as far as a PDU of the order has outlets for them.
             foreach (var entry in build.Stock.LeftOf(ProductKind.Cord).Where(e => IsOther(e.Product.Cord!)))

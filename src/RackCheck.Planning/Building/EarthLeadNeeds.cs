@@ -33,7 +33,7 @@ public static class EarthLeadNeeds
         }
 
         needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
-            : y.SectionMm2.CompareTo(x.SectionMm2) is var section && section != 0 ? section : Words.ById.Compare(x.Item.Id, y.Item.Id));
+            : y.SectionMm2.CompareTo(x.SectionMm2) is var section && section != 0 ? section : IdOrder.Instance.Compare(x.Item.Id, y.Item.Id));
         return needs;
     }
 

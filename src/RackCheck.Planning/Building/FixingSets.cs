@@ -11,7 +11,7 @@ internal static class FixingSets
         var fixing = FixingOf(context.Request, build);
         var sets = SetsOfPdus(build);
         var toAdd = sets - Take(build, fixing, sets);
-        foreach (var item in build.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, Words.ById))
+        foreach (var item in build.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, IdOrder.Instance))
         {
             sets = SetsOf(build, item);
             var missing = sets - Take(build, fixing, sets);

@@ -23,7 +23,7 @@ public static class KvmLeadNeeds
         foreach (var host in survey.Items.Where(IsHost))
         {
             var nearest = free.Where(f => f.Value > 0).Select(f => (f.Key, LengthM: LeadRoutes.LengthM(survey, host, f.Key)))
-                .OrderBy(r => r.LengthM).ThenBy(r => r.Key.Id, Words.ById).FirstOrDefault();
+                .OrderBy(r => r.LengthM).ThenBy(r => r.Key.Id, IdOrder.Instance).FirstOrDefault();
             if (nearest.Key is not null)
             {
                 free[nearest.Key]--;
@@ -31,7 +31,7 @@ public static class KvmLeadNeeds
             }
         }
 
-        return [.. needs.OrderByDescending(n => n.LengthM).ThenBy(n => n.Host.Id, Words.ById)];
+        return [.. needs.OrderByDescending(n => n.LengthM).ThenBy(n => n.Host.Id, IdOrder.Instance)];
     }
 
     /// <summary>Whether an item needs a KVM port.</summary>

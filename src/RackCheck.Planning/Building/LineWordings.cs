@@ -211,5 +211,5 @@ internal static class LineWordings
         new(wordings.With(isOne ? "one" : null), data);
 
     /// <summary>Ids in the order of a rack, each once.</summary>
-    public static Scalar Ids(IEnumerable<string> names) => Scalar.Ids(names.Distinct().Order(Words.ById));
+    public static Scalar Ids(IEnumerable<string> names) => Scalar.Ids(names.Distinct().Order(IdOrder.Instance));
 }

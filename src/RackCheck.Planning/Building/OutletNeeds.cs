@@ -52,7 +52,7 @@ internal static class OutletNeeds
         var supplies = new Dictionary<string, Supply>(StringComparer.Ordinal);
         var found = new List<(Product Product, Cord[] Cords)>();
         wanting.Sort((x, y) => y.Cord.VoltAmperes.CompareTo(x.Cord.VoltAmperes) is var order && order != 0 ? order
-            : Words.ById.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
+            : IdOrder.Instance.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
         while (wanting.Count > 0
             && build.Units.Count + found.Count < Outlets.MostUnits
             && Best(context, build, offered, outlets, wanting, isSecond) is var (product, supply, cords))

@@ -24,7 +24,7 @@ internal static class Places
         }
 
         // Heaviest first. If the gaps left are too small for the last items, the highest go first; then consoles are treated as other items.
-        Carrier[] heavy = [.. carriers.OrderByDescending(c => c.Kg).ThenByDescending(c => c.ClaimU).ThenBy(c => c.Item.Id, Words.ById)];
+        Carrier[] heavy = [.. carriers.OrderByDescending(c => c.Kg).ThenByDescending(c => c.ClaimU).ThenBy(c => c.Item.Id, IdOrder.Instance)];
         Carrier[] high = [.. heavy.OrderByDescending(c => c.ClaimU)];
         Plan? best = null;
         if (context.SeeksLowest)

@@ -15,7 +15,7 @@ internal static class Rails
             .. build.Items.Where(i => i.NeedsRails)
                 .OrderBy(i => i.RailStyle is null)
                 .ThenByDescending(i => i.Item.MassKg ?? 0)
-                .ThenBy(i => i.Id, Words.ById),
+                .ThenBy(i => i.Id, IdOrder.Instance),
         ];
         List<(BuildItem Item, Product Rails)> toAdd = [];
         foreach (var item in needing)

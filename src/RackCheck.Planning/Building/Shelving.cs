@@ -15,7 +15,7 @@ internal static class Shelving
             .. build.Items.Where(i => i.HeightU == 0)
                 .OrderByDescending(i => i.Item.Body?.DepthMm ?? 0)
                 .ThenByDescending(i => i.Item.MassKg ?? 0)
-                .ThenBy(i => i.Id, Words.ById),
+                .ThenBy(i => i.Id, IdOrder.Instance),
         ];
         Board[] boards = [.. build.Items.Where(i => i.IsShelf && Fits(build, i.Item)).Select(i => new Board(i.Item)).Order()];
         List<BuildItem> left = [];

@@ -21,11 +21,11 @@ internal static class UpsFeeds
     {
         Item[] items = [.. build.Items.Select(i => i.Item)];
         var units = build.Units.Select(u => u.Unit).ToDictionary(u => u.Id, StringComparer.Ordinal);
-        Item[] sources = [.. items.Where(i => i.Ups?.Feeds is [var unit] && units.ContainsKey(unit)).OrderBy(i => i.Id, Words.ById)];
+        Item[] sources = [.. items.Where(i => i.Ups?.Feeds is [var unit] && units.ContainsKey(unit)).OrderBy(i => i.Id, IdOrder.Instance)];
         Feed[] feeds = [.. sources.Select(u => new Feed(u, units[u.Ups!.Feeds![0]], build.Site?.UpsMinutes))];
         foreach (var item in items
             .Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs.Count: > 0 } && wanted.GetValueOrDefault(i.Id, true))
-            .OrderBy(i => !wanted.ContainsKey(i.Id)).ThenBy(RankOf).ThenBy(i => i.Id, Words.ById))
+            .OrderBy(i => !wanted.ContainsKey(i.Id)).ThenBy(RankOf).ThenBy(i => i.Id, IdOrder.Instance))
         {
             if (item.Power!.Redundant == true)
             {

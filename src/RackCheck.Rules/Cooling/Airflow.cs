@@ -11,7 +11,7 @@ public sealed class Airflow : Rule
 {
     private static readonly WordingChoice Deliver = new(
         "cooling.airflow",
-        "[fans:The fans deliver|underfloor:The underfloor supply delivers|The equipment's own fans deliver] {availableM3h} m3/h; {heatW} W "
+        "[fans:The fans deliver|most:Even on an open path the fans deliver|underfloor:The underfloor supply delivers|The equipment's own fans deliver] {availableM3h} m3/h; {heatW} W "
             + "at a rise of {riseK} K needs {neededM3h} m3/h.");
 
     private static readonly MissingData Missing = new(
@@ -51,6 +51,7 @@ public sealed class Airflow : Rule
             "The loss of a filter mat is proportional to the flow. The calculation also shows the working point with a clean mat. Without data 40 Pa clean and "
                 + "80 Pa before it is changed, at 0.5 m/s.",
             "Through the doors, items without a stated airflow are assumed to have fans that suit their heat.",
+            "Where a loss of the path is missing, fans that are too weak even on an open path are found all the same.",
             "Fan curves are scaled to the air density of the site, as the pressure drop of the path is: a data sheet is for 1.2 kg/m3.",
             "A fan curve is used as a flow that never rises with pressure. A stalled stretch counts as flat at its lowest pressure so far, which gives "
                 + "too little flow rather than too much.",
@@ -86,13 +87,13 @@ public sealed class Airflow : Rule
         {
             NaturalDraught.Check(context, Missing);
         }
-        else if (Available(heat, rise) is not { } available)
+        else if (Available(heat, rise) is { } available)
+        {
+            Judge(context, available);
+        }
+        else if (heat.AirPath.MostFanFlowM3h is not { } most || !Judge(context, most))
         {
             ReportMissing(context, Missing);
-        }
-        else if (heat.KnownW > 0 && Comparison.IsOver(Needed(heat), available))
-        {
-            Report(context, available);
         }
     }
 
@@ -157,13 +158,26 @@ public sealed class Airflow : Rule
         }
     }
 
+    // Whether there is a finding.
+    private static bool Judge(RuleContext context, double available)
+    {
+        var heat = context.Survey.Heat;
+        var isOver = heat.KnownW > 0 && Comparison.IsOver(Needed(heat), available);
+        if (isOver)
+        {
+            Report(context, available);
+        }
+
+        return isOver;
+    }
+
     private static void Report(RuleContext context, double available)
     {
         var survey = context.Survey;
         var heat = survey.Heat;
         var (source, pointer) = heat.AirPath.Mode switch
         {
-            CoolingMode.Forced => ("fans", heat.AirPath.HasRoofFans ? Pointers.RoofFans : Pointers.FanTrays),
+            CoolingMode.Forced => (heat.AvailableM3h is null ? "most" : "fans", heat.AirPath.HasRoofFans ? Pointers.RoofFans : Pointers.FanTrays),
             CoolingMode.Underfloor => ("underfloor", Pointers.UnderfloorFlow),
             _ => ("", "/items"),
         };

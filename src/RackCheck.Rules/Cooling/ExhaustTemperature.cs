@@ -111,7 +111,7 @@ public sealed class ExhaustTemperature : Rule
             Message = Cords.With(Place(exhaust)),
             Data =
             [
-                ("exhaustC", exhaust.TemperatureC), ("items", Scalar.Ids(items.Select(i => i.Id).Order(StringComparer.Ordinal))), ("limitC", limit),
+                ("exhaustC", exhaust.TemperatureC), ("items", Names.Ids(items.Select(i => i.Id))), ("limitC", limit),
             ],
             Subject = Subjects.MainsCords,
             Identity = ["cords", Invariant($"{limit:0}")],

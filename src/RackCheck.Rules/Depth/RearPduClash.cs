@@ -126,7 +126,7 @@ public sealed class RearPduClash : Rule
             Message = Defect.With(bodies.Length == 1 ? "one" : ""),
             Data =
             [
-                ("pdu", pdu), ("items", Scalar.Ids(ordered.Select(b => b.Id))), ("bodyMm", width), ("roomMm", room), ("neededMm", needed),
+                ("pdu", pdu), ("items", Names.Ids(ordered.Select(b => b.Id))), ("bodyMm", width), ("roomMm", room), ("neededMm", needed),
                 ("depthMm", deepest), ("spacingMm", cabinet.SpacingMm!.Value),
             ],
             Subject = Subjects.Id(pdu),

@@ -32,6 +32,10 @@ public sealed class Leakage : Rule
         "earthing.leakage.missing",
         "The leakage requires a secured connection, but the plug or socket is missing.");
 
+    private static readonly MissingData MissingCable = new(
+        "earthing.leakage.missing-cable",
+        "The leakage requires high-integrity earthing, but the cross-sectional area of the supply cable is missing.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.leakage",
@@ -40,23 +44,31 @@ public sealed class Leakage : Rule
         Safety = true,
         What =
             "Finds PDUs and supplies with a protective conductor current above 3.5 mA through a plug that is not industrial and without a hard-wired "
-            + "connection, or above 10 mA without high-integrity earthing (a main earth conductor of 10 mm2, or a second earth through an earth bar). Earthing "
-            + "that is not given counts as absent.",
+            + "connection, or above 10 mA without high-integrity earthing: a main earth conductor of 10 mm2, a second earth through an earth bar, a supply cable "
+            + "with an earth conductor of 10 mm2, or an IEC 60309 connection with one of 2.5 mm2 up to 16 A and 4 mm2 above. Earthing that is not given "
+            + "counts as absent.",
         Why = "When that single protective conductor breaks, the whole leakage current flows through anyone who touches the equipment.",
         Formula = "sum of leakageMa over the connected cords; above leakageMa a secured connection and a label, above highLeakageMa high-integrity earthing",
         Sources = [Sources.Bs7671ProtectiveCurrent],
         Limits = [LeakageMa, HighLeakageMa],
-        Notes = ["For the UK and the EU. In North America a current above 3.5 mA needs the warning label alone."],
+        Notes =
+        [
+            "For the UK and the EU. In North America a current above 3.5 mA needs the warning label alone.",
+            "The earth conductor of a supply cable is taken as large as its line conductors up to 16 mm2 (IEC 60364-5-54 table 54.2; value from memory), and that "
+                + "of the cord of a PDU as large as that of the cable. A flat cable with a reduced earth conductor is stated by that one. Behind a UPS the cable "
+                + "of the supply does not count.",
+        ],
         Needs =
         [
-            "/items/*/power/leakageMa", "/items/*/power/plugs", "/pdus/*/plug", "/supplies/*/socket", "/connections", "/earthing/mainConductorMm2",
+            "/items/*/power/leakageMa", "/items/*/power/plugs", "/pdus/*/plug", "/supplies/*/socket", "/supplies/*/cable/crossSectionMm2",
+            "/connections", "/earthing/mainConductorMm2",
             "/earthing/secondaryEarth", "/cabinet/earthBar", "/site/region", "/items/*/power/ratedW",
         ],
         SharesWordingsOf = [typeof(MissingLeakageData)],
         Remedies =
         [
             "Connect through industrial plugs and sockets, or hard-wire the connection, and fit a warning label.",
-                "Run a main earth conductor of 10 mm2 to an earth bar.",
+            "Run a main earth conductor of 10 mm2 to an earth bar.", "Use a cable with a larger earth conductor behind an IEC 60309 connection.",
             "Add a supply with a PDU.", "Move equipment to another rack.",
         ],
         Cautions = [Cautions.Electricity],
@@ -93,13 +105,19 @@ public sealed class Leakage : Rule
         var earth = context.Survey.Earth;
         var (secured, high) = (context.Limit(LeakageMa), context.Limit(HighLeakageMa));
         var isOver = Comparison.IsOver(node.LeakageMa, secured);
-        if (isOver && node.Connector is null)
+        var isEnough = Comparison.IsOver(node.LeakageMa, high) ? earth.IsHighIntegrityAt(node.Supply, node.Unit) : true;
+        if (node.Connector is null && (isOver || isEnough is null))
         {
             context.ReportMissing($"{node.Pointer}/{node.Member}", Missing);
         }
 
+        if (isEnough is null && node.Supply.Source.Cable?.CrossSectionMm2 is null)
+        {
+            context.ReportMissing($"{Pointers.Supply[node.Supply.Index]}/cable/crossSectionMm2", MissingCable);
+        }
+
         var isLoose = isOver && node.Connector is { } code && !PlugFit.Of(code).Secured;
-        var isWeak = Comparison.IsOver(node.LeakageMa, high) && !earth.IsHighIntegrity;
+        var isWeak = isEnough == false;
         if (!isLoose && !isWeak)
         {
             return;
@@ -132,18 +150,29 @@ public sealed class Leakage : Rule
     private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, Node node, bool isLoose, bool isWeak, double limit)
     {
         var (section, strong) = EarthRemedies.StrongMain(survey);
-        var after = isWeak ? strong : survey.Description;
         var main = new WordedText(RemedyTitles.RunMainConductor, ("sectionMm2", section));
+        var behindUps = node.Unit is { IsBehindUps: true } unit ? unit : null;
+        bool IsEnough(double? cableMm2, ConnectorCode? connector) =>
+            behindUps is null && EarthSurvey.CableIsHighIntegrity(cableMm2, connector) == true;
+
         if (isLoose)
         {
-            foreach (var secured in EarthRemedies.Secured(survey, node.Supply, node.Unit is { IsBehindUps: true } unit ? unit : null, after))
+            var secured = EarthRemedies.Secured(survey, node.Supply, behindUps, survey.Description)
+                .Zip(EarthRemedies.Secured(survey, node.Supply, behindUps, strong));
+            foreach (var (plain, also) in secured)
             {
-                yield return new RemedyCandidate(isWeak ? secured.Title.Then(main) : secured.Title, secured.After);
+                yield return isWeak && !IsEnough(node.Supply.Source.Cable?.CrossSectionMm2, plain.After.Supplies![node.Supply.Index].Socket)
+                    ? new RemedyCandidate(also.Title.Then(main), also.After)
+                    : new RemedyCandidate(plain.Title, plain.After);
             }
         }
         else
         {
-            yield return new RemedyCandidate(main, after);
+            yield return new RemedyCandidate(main, strong);
+            foreach (var thicker in SupplyRemedies.Thicken(survey, node.Supply, mm2 => IsEnough(mm2, node.Connector)))
+            {
+                yield return thicker;
+            }
         }
 
         var cords = node.CordsOf(survey.Power);

@@ -164,7 +164,7 @@ public sealed class Blanking : Rule
         context.Report(new FindingDraft
         {
             Message = Defect,
-            Data = [("units", survey.Cabinet.Units(bottom, top)), ("openUnits", top - bottom + 1), ("items", Scalar.Ids(beside.Select(m => m.Id)))],
+            Data = [("units", survey.Cabinet.Units(bottom, top)), ("openUnits", top - bottom + 1), ("items", Names.Ids(beside.Select(m => m.Id)))],
             Subject = Subjects.OpenUnits(survey.Cabinet.Units(bottom, top)),
 
             // Counted from the bottom whatever the caller's numbering is, so that an acceptance holds in either.

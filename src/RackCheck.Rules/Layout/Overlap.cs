@@ -155,7 +155,7 @@ public sealed class Overlap : Rule
             Message = Heap.With(pdus.Length == 0 ? "" : items.Length == 0 ? "pdus" : "mixed"),
             Data = 
             [
-                ("count", heap.Length), ("units", survey.Cabinet.Units(from, from)), ("items", Scalar.Ids(items)), ("pdus", Scalar.Ids(pdus)),
+                ("count", heap.Length), ("units", survey.Cabinet.Units(from, from)), ("items", Names.Ids(items)), ("pdus", Names.Ids(pdus)),
             ],
             Subject = Subjects.Heap(heap.Length, survey.Cabinet.Units(from, from)),
             // The U position is the defect: with one item less in it, it is still the same.

@@ -114,7 +114,7 @@ public sealed class ShelfFit : Rule
             over[0],
             "width",
             Width,
-            [("shelf", shelf.Id), ("totalMm", total), ("usableMm", usable), ("items", Scalar.Ids(over.Select(t => t.Id)))],
+            [("shelf", shelf.Id), ("totalMm", total), ("usableMm", usable), ("items", Names.Ids(over.Select(t => t.Id)))],
             total,
             usable,
             Invariant($"{string.Join(" + ", load.Select(t => Invariant($"{t.Item!.Body?.WidthMm ?? 0:0.###}")))} = {total:0.###}")

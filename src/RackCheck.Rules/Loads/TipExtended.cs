@@ -170,14 +170,13 @@ public sealed class TipExtended : Rule
 
     private static void ReportPair(RuleContext context, PulledItems pair, double ratio)
     {
-        string[] ids = [.. pair.Items.Select(i => i.Id).Order(StringComparer.Ordinal)];
         context.Report(new FindingDraft
         {
             Severity = Severity.Warning,
             Message = Together,
             Data =
             [
-                ("items", Scalar.Ids(ids)), ("restoringNm", pair.Moments.RestoringNm), ("overturningNm", pair.Moments.OverturningNm),
+                ("items", Names.Ids(pair.Items.Select(i => i.Id))), ("restoringNm", pair.Moments.RestoringNm), ("overturningNm", pair.Moments.OverturningNm),
                 ("factor", pair.Factor), ("limit", ratio),
             ],
             Subject = Subjects.Rack,

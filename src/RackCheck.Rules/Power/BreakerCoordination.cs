@@ -159,7 +159,7 @@ public sealed class BreakerCoordination : Rule
             Data =
             [
                 ("pdu", unit.Id), ("limitA", carries),
-                ("groups", Scalar.Ids(open.Select(g => g.Id).Order(StringComparer.Ordinal))), ("breakerA", before),
+                ("groups", Names.Ids(open.Select(g => g.Id))), ("breakerA", before),
             ],
             Subject = Subjects.Pdu(unit.Id),
             Identity = [unit.Id],

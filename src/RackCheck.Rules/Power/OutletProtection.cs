@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
@@ -52,11 +53,10 @@ public sealed class OutletProtection : Rule
     private static void Report(RuleContext context, PduNode unit, GroupNode[] open, double limit)
     {
         var protection = open.Max(unit.ProtectionA);
-        var names = open.Select(g => g.Id).Order(StringComparer.Ordinal);
         context.Report(new FindingDraft
         {
             Message = Defect.With(open.Length == 1 ? "one" : ""),
-            Data = [("pdu", unit.Id), ("groups", Scalar.Ids(names)), ("protectionA", protection), ("limitA", limit)],
+            Data = [("pdu", unit.Id), ("groups", Names.Ids(open.Select(g => g.Id))), ("protectionA", protection), ("limitA", limit)],
             Subject = Subjects.Pdu(unit.Id),
             Identity = [unit.Id],
             Pointers = [Pointers.Pdu[unit.Index], .. open.Select(g => $"{g.Pointer}/breakerA")],

@@ -31,6 +31,10 @@ public sealed class PhaseBalance : Rule
         "Phase {line} of supply {supply} carries {worstA} A, {overPercent} % above the {meanA} A mean of the three phases; the limit is "
             + "{limitPercent} %.");
 
+    private static readonly MissingData MissingLine = new(
+        "power.phase-balance.missing-line",
+        "The line of an outlet group on a three-phase supply is missing, so its balance cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.phase-balance",
@@ -52,6 +56,7 @@ public sealed class PhaseBalance : Rule
         ],
         Notes =
         [
+            "Where the line of a loaded outlet group is missing, the balance waits for it; the load of PDU and supply is judged with the group on L1.",
             "The neutral current is a phasor sum; an arithmetic sum would have no meaning for it.",
         ],
         SharesWordingsOf = [typeof(MissingLoadingData)],
@@ -75,12 +80,25 @@ public sealed class PhaseBalance : Rule
         foreach (var supply in tree.Supplies)
         {
             // An unknown load can balance the phases as well as unbalance them, so no finding is certain.
-            if (supply.Phases == 3 && supply.IsKnown)
+            if (supply.Phases == 3 && supply.IsKnown && !ReportLines(context, supply))
             {
                 JudgeLines(context, supply);
                 JudgeNeutral(context, supply);
             }
         }
+    }
+
+    // Whether a loaded group is on L1 by default alone: equipment with several lines has its groups spread, so that no imbalance is certain.
+    private static bool ReportLines(RuleContext context, SupplyNode supply)
+    {
+        var unknown = SupplyRemedies.CordsOn(context.Survey, supply)
+            .Where(c => !c.IsThreePhase && c.Group!.Source.Phase is null && c.Group.Load.NormalA > 0).Select(c => c.Group!).Distinct().ToArray();
+        foreach (var group in unknown)
+        {
+            context.ReportMissing($"{group.Pointer}/phase", MissingLine);
+        }
+
+        return unknown.Length > 0;
     }
 
     private static void JudgeLines(RuleContext context, SupplyNode supply)

@@ -49,7 +49,7 @@ public sealed class UpsIdle : Rule
                 Data =
                 [
                     ("ups", ups.Item.Id),
-                    .. ups.Units.Count == 0 ? Array.Empty<(string, Scalar)>() : [("pdus", Scalar.Ids(ups.Units.Select(u => u.Id)))],
+                    .. ups.Units.Count == 0 ? Array.Empty<(string, Scalar)>() : [("pdus", Names.Ids(ups.Units.Select(u => u.Id)))],
                 ],
                 Subject = context.Survey.Cabinet.Place(ups.Item),
                 Identity = [ups.Item.Id],

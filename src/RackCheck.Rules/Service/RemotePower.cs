@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using RackCheck.Survey.Power;
 
@@ -110,7 +111,7 @@ public sealed class RemotePower : Rule
             context.Report(new FindingDraft
             {
                 Message = Unreachable,
-                Data = [("items", Scalar.Ids(hosts.Select(h => h.Id)))],
+                Data = [("items", Names.Ids(hosts.Select(h => h.Id)))],
                 Subject = Subjects.RemoteAccess,
                 Identity = ["rack"],
                 Pointers = [SitePointers.Remote, hosts[0].Pointer],

@@ -45,6 +45,10 @@ public static class Bases
     /// <summary>The reference temperature of the cable table.</summary>
     public static readonly WordedText CableTemperature = new("assumption.cable-temperature", "the reference temperature of the cable table");
 
+    /// <summary>The earth conductor of the cable and of the cords of its PDUs: IEC 60364-5-54 table 54.2; value from memory.</summary>
+    public static readonly WordedText CableEarth = new(
+        "assumption.cable-earth", "the earth conductor of the cable and of the cords of its PDUs: IEC 60364-5-54 table 54.2; value from memory");
+
     /// <summary>The lowest of a public TN-S supply, 0.8 ohm; common practice, no source.</summary>
     public static readonly WordedText LoopImpedance = new(
         "assumption.loop-impedance", "the lowest of a public TN-S supply, 0.8 ohm; common practice, no source");

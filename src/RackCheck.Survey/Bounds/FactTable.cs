@@ -210,6 +210,10 @@ public readonly record struct FactSet(ulong Low, ulong High)
     /// <param name="number">Its place among the bounded facts.</param>
     public FactSet With(int number) => number < 64 ? this with { Low = Low | (1UL << number) } : this with { High = High | (1UL << (number & 63)) };
 
+    /// <summary>The set without a fact.</summary>
+    /// <param name="number">Its place among the bounded facts.</param>
+    public FactSet Without(int number) => number < 64 ? this with { Low = Low & ~(1UL << number) } : this with { High = High & ~(1UL << (number & 63)) };
+
     /// <summary>The facts that either set has.</summary>
     /// <param name="other">The other set.</param>
     public FactSet Or(FactSet other) => new(Low | other.Low, High | other.High);

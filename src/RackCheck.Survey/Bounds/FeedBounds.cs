@@ -56,6 +56,7 @@ internal static class FeedBounds
         Asked("/pdus/*/plug", "Which plug does {each} have?"),
         Asked("/pdus/*/ratedA", "What is the rated current of {each}?"),
         Asked("/pdus/*/groups", "Which outlets does {each} have?"),
+        Asked("/pdus/*/groups/*/phase", "Which line feeds each outlet group of {each}?"),
         Asked("/pdus/*/mounting", "Is {each} mounted vertically or horizontally?"),
         Asked("/pdus/*/position", "At which U position is {each} mounted?"),
         OfRack(

@@ -86,6 +86,24 @@ public sealed class MissingFacts
         return survey;
     }
 
+    /// <summary>The survey of the rack at an end, with the values of several facts at the opposite ends. It is made anew each time.</summary>
+    /// <param name="end">The ends.</param>
+    /// <param name="turned">The facts whose values are at the opposite ends.</param>
+    /// <returns>The survey, whose parts are worked out when they are read.</returns>
+    public RackSurvey At(End end, FactSet turned)
+    {
+        var draft = new RackDraft(At(end).Description);
+        foreach (var gap in gaps)
+        {
+            if (turned.Has(gap.Number))
+            {
+                gap.Fact.Fill(draft, gap.Owner, ValueAt(gap, end, isTurned: true));
+            }
+        }
+
+        return RackSurvey.Lazily(rack.Completed(draft.Finish()), null);
+    }
+
     // The other rack at the same end, with what is changed.
     private RackSurvey Edit(RackSurvey other, End end)
     {

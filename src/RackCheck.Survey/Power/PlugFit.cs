@@ -25,6 +25,9 @@ public static class PlugFit
     /// <summary>Whether a connector is of IEC 60320.</summary>
     public static bool IsIec60320(ConnectorCode code) => Of(code).Standard == Sources.Iec60320.Key;
 
+    /// <summary>Whether a connector is of IEC 60309, an industrial one.</summary>
+    public static bool IsIec60309(ConnectorCode code) => Of(code).Standard == Sources.Iec60309.Key;
+
     /// <summary>Rated current of a connector, A.</summary>
     /// <param name="northAmerica">Whether North American ratings apply.</param>
     /// <returns>Its rating; infinite for a hard-wired connection.</returns>

@@ -69,7 +69,7 @@ public sealed class BasketWordingTests
         }
 
         // Too much for the cabinet, behind one supply: everything is tried until the work is spent.
-        var spent = Basket(("CAB-42-6-12", 2), ("KVM-8R", 4), ("SH-450S", 1), ("DRV-4", 2), ("PSU-3", 3), ("DSP-D22", 3), ("DOR-42-6RS", 6)) with
+        var spent = Basket(("CAB-42-6-12", 2), ("KVM-8R", 4), ("SH-450S", 1), ("DRV-4", 3), ("PSU-3", 3), ("DSP-D22", 3), ("DOR-42-6RS", 6)) with
         {
             Supplies = [new Supply { Id = "S0", VoltageV = 230, Phases = 1, RatedA = 32, Socket = ConnectorCode.Iec60309A16P1 }],
             Site = new Site { Region = Region.Eu },

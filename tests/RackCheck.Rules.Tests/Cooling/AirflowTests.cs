@@ -26,6 +26,17 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
+    public void Fans_too_weak_on_any_path_are_error_though_the_path_is_unknown()
+    {
+        // 2 x 360 m3/h on an open path; 5000 W at 15 K need more than 900 m3/h.
+        var rack = Cool(Closed, Closed).RoofFans(Curved(2)).With(Warm("wave-pc", 1, 5000));
+        var finding = Only(rack);
+        Assert.Equal(2 * Curved(1).FreeFlowM3h, finding.Actual!.Value);
+        Assert.StartsWith("Even on an open path", finding.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(Report(rack).NotAssessed, n => n.Rule == Id);
+    }
+
+    [Fact]
     public void Airflow_at_heat_load_passes()
     {
         Passes(Own(297.2));

@@ -13,7 +13,11 @@ public sealed class LeakageTests : RuleTests<Leakage>
 
     private static RackDescription Loose(params double[] leakages) => Rack(ConnectorCode.Bs1363, ConnectorCode.Bs1363, leakages);
 
-    private static RackDescription Firm(params double[] leakages) => Rack(ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P1, leakages);
+    // Industrial, with an earth conductor too thin for more than 10 mA.
+    private static RackDescription Firm(params double[] leakages) => Industrial(ConnectorCode.Iec60309A16P1, 1.5, leakages);
+
+    private static RackDescription Industrial(ConnectorCode? code, double? cable, params double[] leakages) => Rack(code, code, leakages)
+        .Fed(Mains(socket: code, rated: 13, cable: cable));
 
     [Fact]
     public void Up_to_3_5_mA_any_plug_does() => Passes(Loose(0.7, 0.7, 0.7, 0.7, 0.7)); // BS 7671 543.7; the sum comes out a hair beside 3.5
@@ -59,6 +63,56 @@ public sealed class LeakageTests : RuleTests<Leakage>
         Assert.Equal(2, Findings(rack.Earth(e => e with { SecondaryEarth = true }).WithoutBar()).Count);
     }
 
+    // BS 7671 543.7.1.202 and .203, values from memory.
+    [Theory]
+    [InlineData(ConnectorCode.Iec60309A16P1, 2.5, 0)]
+    [InlineData(ConnectorCode.Iec60309A16P1, 1.5, 2)]
+    [InlineData(ConnectorCode.Iec60309A16P3, 2.5, 0)]
+    [InlineData(ConnectorCode.Iec60309A32P1, 4, 0)]
+    [InlineData(ConnectorCode.Iec60309A32P1, 2.5, 2)]
+    [InlineData(ConnectorCode.Iec60309A63P1, 4, 0)]
+    [InlineData(ConnectorCode.Hardwired, 10, 0)]
+    [InlineData(ConnectorCode.Hardwired, 6, 2)]
+    [InlineData(ConnectorCode.Hardwired, 25, 0)] // its earth conductor has 16 mm2, IEC 60364-5-54 table 54.2
+    [InlineData(ConnectorCode.Bs1363, 2.5, 2)]
+    public void Cable_and_industrial_connection_are_high_integrity(ConnectorCode code, double cable, int count) =>
+        Assert.Equal(count, Findings(Industrial(code, cable, 5, 5.1)).Count);
+
+    [Fact]
+    public void Earth_conductor_of_cable_is_an_assumption_where_it_decides()
+    {
+        Assert.Equal(2.5, Assert.Single(Report(Industrial(ConnectorCode.Iec60309A16P1, 2.5, 5, 5.1)).Assumptions, IsEarth).Value!.Value.Number);
+        Assert.DoesNotContain(Report(Industrial(ConnectorCode.Iec60309A16P1, 2.5, 5, 5)).Assumptions, IsEarth);
+
+        static bool IsEarth(Assumption a) => a.Pointers[0] == "/supplies/0/cable";
+    }
+
+    [Fact]
+    public void Cable_is_asked_for_where_it_decides()
+    {
+        ReportsMissing(Industrial(ConnectorCode.Iec60309A16P1, null, 5, 5.1), "/supplies/0/cable/crossSectionMm2");
+        Assert.Equal(2, Findings(Industrial(ConnectorCode.Bs1363, null, 5, 5.1)).Count);
+        Passes(Industrial(ConnectorCode.Iec60309A16P1, null, 5, 5));
+    }
+
+    [Fact]
+    public void Cord_of_pdu_behind_ups_is_not_the_cable_of_the_supply()
+    {
+        var ups = Leaking("ups", 10, 1) with { Ups = new Ups { RatedW = 2000, Feeds = ["strip"] } };
+        ups = ups with { Power = ups.Power! with { Plugs = [ConnectorCode.C20] } };
+        var raw = Strip("raw") with { Groups = [new OutletGroup { Id = "g1", Outlets = [new OutletSet { Socket = ConnectorCode.C19, Count = 1 }] }] };
+        var rack = Industrial(ConnectorCode.Iec60309A16P1, 4, 5, 5.1);
+        rack = rack with { Items = [.. rack.Items, ups], Pdus = [.. rack.Pdus!, raw] };
+        Assert.Equal("/pdus/0", Assert.Single(Findings(rack)).Pointers[0]);
+    }
+
+    [Fact]
+    public void Thicker_cable_is_a_remedy_of_an_industrial_connection()
+    {
+        var rack = Firm(5, 5.1);
+        Assert.Equal(2.5, Remedied(rack, Findings(rack)[0], 1).Supplies![0].Cable!.CrossSectionMm2);
+    }
+
     [Fact]
     public void Both_wants_are_one_finding_with_one_fingerprint()
     {
@@ -66,6 +120,9 @@ public sealed class LeakageTests : RuleTests<Leakage>
         Assert.All(findings, f => Numbers(f, 10.1, 10, "mA"));
         Assert.Equal(Findings(Loose(1.9, 1.7)).Select(f => f.Fingerprint), findings.Select(f => f.Fingerprint));
         var remedied = Remedied(Loose(5, 5.1), findings[0]);
+        Assert.Equal((6, ConnectorCode.Iec60309A16P1), (remedied.Earthing!.MainConductorMm2, remedied.Pdus![0].Plug));
+        var thin = Industrial(ConnectorCode.Bs1363, 1.5, 5, 5.1);
+        remedied = Remedied(thin, Findings(thin)[0]);
         Assert.Equal((10, ConnectorCode.Iec60309A16P1), (remedied.Earthing!.MainConductorMm2, remedied.Pdus![0].Plug));
     }
 
@@ -73,11 +130,11 @@ public sealed class LeakageTests : RuleTests<Leakage>
     public void Earthing_absent_counts_as_none_and_remedy_adds_it()
     {
         var rack = Firm(5, 5.1) with { Earthing = null };
-        rack = rack.WithoutBar().Fed(Mains(cable: 16));
+        rack = rack.WithoutBar();
         var finding = Findings(rack)[0];
         Assert.Single(finding.Pointers);
         var remedied = Remedied(rack, finding);
-        Assert.Equal((16, 6), (remedied.Earthing!.MainConductorMm2, remedied.Cabinet!.EarthBar!.Terminals));
+        Assert.Equal((10, 6), (remedied.Earthing!.MainConductorMm2, remedied.Cabinet!.EarthBar!.Terminals));
     }
 
     [Fact]
@@ -127,10 +184,11 @@ public sealed class LeakageTests : RuleTests<Leakage>
     }
 
     [Fact]
-    public void Taking_equipment_out_comes_last()
+    public void Earth_conductors_come_before_other_remedies()
     {
         var remedies = Judge.Checker.Check(Firm(5, 5.1)).Findings.First(f => f.Rule == Id).Remedies;
         Assert.Equal("Run a main earth conductor of 10 mm2 to the earth bar", remedies[0].Title);
-        Assert.Equal("Move gauge-amp-1 to another rack", remedies[^1].Title);
+        Assert.Equal("Use a 2.5 mm2 cable for supply A", remedies[1].Title);
+        Assert.Equal("Add a supply like A with a PDU like strip", remedies[2].Title);
     }
 }

@@ -17,6 +17,8 @@ public sealed partial class SilenceTests
         ["acceptance.unused /acceptances"] = "no acceptance",
         ["cabling.bend-radius /items/*/cables"] = "no cables given",
         ["catalogue.contradiction /items/*/massKg"] = "the catalogue's value then, listed under its part number",
+        ["catalogue.inconsistent-values /items/*/power/typicalW"] = "no second value to contradict",
+        ["catalogue.inconsistent-values /site/ambientMinC"] = "no second value to contradict",
         ["catalogue.unknown-part /items/*/partNumber"] = "no part number",
         ["cooling.airflow /cooling"] = "default none through doors: the equipment's own fans set the rise",
         ["cooling.airflow /cooling/riseK"] = "default none through doors: the equipment's own fans set the rise",

@@ -104,6 +104,21 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         ReportsMissing(Of(null, 16), "/pdus/1/plug");
     }
 
+    [Theory]
+    [InlineData(ConnectorCode.C19, ConnectorCode.C20, 16)]
+    [InlineData(ConnectorCode.C13, ConnectorCode.C14, 10)]
+    public void Pdu_behind_ups_gets_a_plug_for_an_outlet_of_the_ups(ConnectorCode outlet, ConnectorCode plug, double rated)
+    {
+        var rack = Rack(
+            [Feed("A", 32, socket: Blue32)], [Strip("raw", "A", ConnectorCode.C19, 2, 32, Blue32), Strip("safe", "A", amperes: 16, plug: Blue16)],
+            Load("ups", 100, ConnectorCode.C20) with
+            {
+                Ups = new Ups { RatedW = 3000, RatedVa = 3000, Feeds = ["safe"], Outlets = [new UpsOutlet { Socket = outlet, Count = 1 }] },
+            });
+        var unit = Remedied(rack, Only(rack)).Pdus![1];
+        Assert.Equal((plug, rated), (unit.Plug, unit.RatedA));
+    }
+
     [Fact]
     public void Pdu_plug_must_go_into_a_free_outlet_of_its_ups()
     {

@@ -14,6 +14,13 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     private static RackDescription Short(int cords, int outlets) => Rack([Feed("A")], [Strip("strip", "A", count: outlets)], Loads(cords));
 
     [Fact]
+    public void Industrial_outlet_is_not_added_to_a_smaller_supply()
+    {
+        var rack = Rack([Feed("A", 16, socket: Blue16)], [Strip("strip", "A")], Load("ups", 1000, Blue32));
+        Assert.Equal((2, 32), (Remedied(rack, Only(rack)).Supplies!.Count, Remedied(rack, Only(rack)).Supplies![1].RatedA));
+    }
+
+    [Fact]
     public void Six_cords_on_four_outlets_miss_two()
     {
         // Worked by hand: 6 - 4 = 2.

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Remedies;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
@@ -35,6 +36,15 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
         Numbers(finding, 26, 20, "%");
         Assert.Equal("(12.6 + 9 + 8.4) / 3 = 10; 100 x (12.6 / 10 - 1) = 26 > 20", finding.Calculation);
         Assert.Equal("L1", finding.MessageData["line"].Text);
+    }
+
+    [Fact]
+    public void Line_of_loaded_group_is_asked_for()
+    {
+        RackDescription Without(int group, double l3) => Lines(12.6, 9, l3).EditGroup(0, group, g => g with { Phase = null });
+        ReportsMissing(Without(0, 8.4), "/pdus/0/groups/0/phase");
+        ReportsMissing(Without(1, 8.4), "/pdus/0/groups/1/phase");
+        Numbers(Only(Without(2, 0)), 75, 20, "%");
     }
 
     [Fact]

@@ -82,6 +82,15 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
     }
 
     [Fact]
+    public void Thicker_cable_comes_with_its_earth_conductor()
+    {
+        var rack = Rack(6, 50, 32);
+        rack = rack.Cabinet(c => c with { EarthBar = new EarthBar { Terminals = 12 } }) with { Earthing = new Model.Earthing { MainConductorMm2 = 6 } };
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal((16, 16), (remedied.Supplies![0].Cable!.CrossSectionMm2, remedied.Earthing!.MainConductorMm2));
+    }
+
+    [Fact]
     public void Voltage_drop_remedies_are_cable_supply_or_less_load()
     {
         var rack = Rack(4, 50, 20);
