@@ -95,30 +95,8 @@ public sealed class ProposalPlanner(RackChecker checker)
             Cost = AddedParts.CostOf(added),
             Currency = AddedParts.CostOf(added) is null ? null : added[0].Product.Currency,
             Objective = objective,
-            Assumptions = [.. racks.Trials.SelectMany(t => t.Completed.RackBuild.Assumptions.Concat(SetUprights(t)))],
+            Assumptions = [.. racks.Trials.SelectMany(ProposalAssumptions.Of)],
         };
-    }
-
-    // Where the uprights of a cabinet of the catalogue are not as it leaves the factory, whoever assembles it has to know.
-    private static IEnumerable<Assumption> SetUprights(Trial trial)
-    {
-        if (trial is not { Rack.Cabinet: { PartNumber: not null, Uprights: { } now }, Offer.Product.Cabinet.Uprights: { } made })
-        {
-            yield break;
-        }
-
-        foreach (var (name, value, usual) in ((string, double?, double?)[])
-            [("frontSetbackMm", now.FrontSetbackMm, made.FrontSetbackMm), ("spacingMm", now.SpacingMm, made.SpacingMm)])
-        {
-            if (value is { } set && usual is { } factory && set != factory)
-            {
-                var basis = new WordedText(ProposalWordings.SetUprights, ("value", factory));
-                yield return new Assumption
-                {
-                    Pointers = ["/cabinet/uprights/" + name], Value = set, Unit = "mm", Basis = basis.Text, BasisKey = basis.Key, BasisData = basis.Values,
-                };
-            }
-        }
     }
 
     // An error of power may be one of the supply that was chosen for a PDU: not all choices were tried.

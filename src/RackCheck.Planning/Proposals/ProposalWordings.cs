@@ -24,6 +24,14 @@ public static class ProposalWordings
     internal static readonly MessageWording SetUprights = new(
         "assumption.set-uprights", "the catalogue has {value} mm for this cabinet: set its uprights before mounting");
 
+    /// <summary>Positions of a patch field.</summary>
+    internal static readonly MessageWording FieldPositions = new("assumed-value.patch-field", "U{fromU} to U{toU}");
+
+    /// <summary>Why equipment for patching is together.</summary>
+    internal static readonly WordedText PatchField = new(
+        "assumption.patch-field",
+        "patch panels, cable managers and switches are mounted next to each other for short patch cords; the centre of gravity is as low as that allows");
+
     /// <summary>Another height of the cabinet.</summary>
     internal static readonly MessageWording Height = new("trade-off.height", "Cabinet height {value:exact} U instead of {other:exact} U.");
 
