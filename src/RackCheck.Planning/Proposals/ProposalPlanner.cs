@@ -55,7 +55,7 @@ public sealed class ProposalPlanner(RackChecker checker)
                 : Written(
                     [.. rows.Select(r => new Judged([.. r.Select(k => k.Trial)], checker, cancellation))],
                     (r, i) => Objectives.Sum([.. rows[i].Select(k => Objectives.Of(k.Task, k.Trial, k.Open))], division!.Least));
-            conflict = found.Length > 0 ? null : Conflict(task, offers, search, division?.SupplyFinding, cancellation);
+            conflict = found.Length > 0 ? null : Conflict(task, offers, search, division, cancellation);
         }
 
         return new ProposalAnswer
@@ -105,11 +105,12 @@ public sealed class ProposalPlanner(RackChecker checker)
         && (supplies is not null || search.Failed.Exists(t => t.Errors.Any(e =>
             e.Rule.StartsWith("power.", StringComparison.Ordinal) || e.Rule.StartsWith("earthing.", StringComparison.Ordinal))));
 
-    // The requirements, and the errors of the best rack that was tried.
+    // The requirements, and the errors of the rack that shows them best: of those that name most of the requirements the one with the fewest errors.
     private ProposalConflict Conflict(
-        ProposalTask task, CabinetOffer[] offers, CabinetSearch search, Finding? supplies, CancellationToken cancellation)
+        ProposalTask task, CabinetOffer[] offers, CabinetSearch search, RackDivision? division, CancellationToken cancellation)
     {
-        var errors = ProposalConflicts.ErrorsOf(task, search, supplies);
+        var causes = ProposalConflicts.CausesOf(task, search, division);
+        var errors = causes.FirstOrDefault() ?? [];
         if (task.Request.MaxCabinets == 1 && ProposalConflicts.TooHigh(task, offers, search.LeastAddedU(task)) is { } height)
         {
             return height with { Reasons = errors };
@@ -121,14 +122,21 @@ public sealed class ProposalPlanner(RackChecker checker)
             return growth with { Reasons = errors };
         }
 
-        var suspects = errors.SelectMany(e => e.Pointers).ToHashSet(StringComparer.Ordinal);
         var budget = task.Budget.OfConflict();
-        var found = new ConflictSearch(task.Request, changed => IsMet(changed, task, budget, cancellation)).Find(suspects);
+        var found = new ConflictSearch(task.Request, changed => IsMet(changed, task, budget, cancellation)).Find([.. causes.SelectMany(c => c)]);
         task.Budget.Spend(budget.Spent);
 
         // Where cabinets and parts were left untried, a rack may meet them all.
-        return found with { Reasons = errors, Proven = found.Proven && !isCut && !LeavesSuppliesUntried(task, search, supplies) };
+        return found with
+        {
+            Reasons = causes.MinBy(c => found.Requirements.Count(r => !IsOfItem(r) && !ProposalConflicts.IsNamed(r.Pointers, c))) ?? [],
+            Proven = found.Proven && !isCut && !LeavesSuppliesUntried(task, search, division?.SupplyFinding),
+        };
     }
+
+    // Without items nothing is in conflict: they explain nothing.
+    private static bool IsOfItem(ConflictingRequirement requirement) =>
+        requirement.Pointers.All(p => p.StartsWith("/items/", StringComparison.Ordinal));
 
     // A few cabinets show whether a request can be met; those that cannot take the equipment cost nothing.
     private bool? IsMet(ProposalRequest changed, ProposalTask task, SearchBudget budget, CancellationToken cancellation)
