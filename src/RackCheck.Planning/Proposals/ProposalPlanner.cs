@@ -58,15 +58,30 @@ public sealed class ProposalPlanner(RackChecker checker)
             conflict = found.Length > 0 ? null : Conflict(task, offers, search, division, cancellation);
         }
 
+        WordedText[] cautions = [.. UnknownCabinets(request, offers), .. budget.IsCut ? [ProposalWordings.CutShort] : Array.Empty<WordedText>()];
         return new ProposalAnswer
         {
             Reference = request.Reference,
             Alternatives = found,
             Conflict = conflict,
             Effort = request.Effort ?? SearchEffort.Quick,
-            Cautions = budget.IsCut ? [ProposalWordings.CutShort.Text] : [],
-            CautionKeys = budget.IsCut ? [ProposalWordings.CutShort.Keyed] : [],
+            Cautions = [.. cautions.Select(c => c.Text)],
+            CautionKeys = [.. cautions.Select(c => c.Keyed)],
         };
+    }
+
+    // A cabinet without sizes of its own has those of its part number, if that is a cabinet.
+    private static IEnumerable<WordedText> UnknownCabinets(ProposalRequest request, CabinetOffer[] offers)
+    {
+        string[] unknown =
+        [
+            .. (request.Cabinets ?? []).Index().Where(c => Array.TrueForAll(offers, o => o.Index != c.Index))
+                .Select(c => c.Item.PartNumber).OfType<string>().Distinct(),
+        ];
+        if (unknown.Length > 0)
+        {
+            yield return new WordedText(ProposalWordings.UnknownCabinets.With(unknown.Length == 1 ? "one" : null), ("partNumbers", Scalar.Ids(unknown)));
+        }
     }
 
     private static IEnumerable<WordedText> GivenUp(Trial trial) =>

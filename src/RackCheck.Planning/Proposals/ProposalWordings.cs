@@ -10,6 +10,12 @@ public static class ProposalWordings
         "caution.proposal-cut-short",
         "The search ended at the limit of work for one request: not all cabinets and parts were tried. A thorough search or fewer items may find more.");
 
+    /// <summary>Caution of an answer to a request that names cabinets without sizes which the catalogue does not have either.</summary>
+    internal static readonly WordingChoice UnknownCabinets = new(
+        "caution.unknown-cabinets",
+        "{partNumbers:all} [one:is no cabinet of the catalogue and has no size of its own: it was|"
+        + "are no cabinets of the catalogue and have no sizes of their own: they were] left out of the choice.");
+
     /// <summary>Given up while the catalogue is unavailable.</summary>
     public static readonly WordedText NoCatalogue = new(
         "given-up.no-catalogue", "The product catalogue is unavailable, so that no product is on offer.");

@@ -49,4 +49,29 @@ public sealed class ProposalConflictTests
         Assert.All(conflict.Reasons!, r => Assert.StartsWith("cooling.inlet-limit", r.MessageKey, StringComparison.Ordinal));
         Assert.NotEmpty(conflict.Reasons!);
     }
+
+    // One with a size of its own is a cabinet, whatever the catalogue knows of it.
+    [Fact]
+    public void Cabinets_that_the_catalogue_does_not_have_are_named()
+    {
+        var request = Request("PAT-24", "SW-24") with
+        {
+            Cabinets =
+            [
+                new Cabinet { PartNumber = "QWL-CAB-42-8-8" }, new Cabinet { PartNumber = "QWL-CAB-99" },
+                new Cabinet { PartNumber = "OTHER-1", HeightU = 9, WidthMm = 600, DepthMm = 600 },
+            ],
+        };
+        var answer = Answer(request);
+        Assert.NotEmpty(answer.Alternatives);
+        Assert.Equal(
+            "QWL-CAB-99 is no cabinet of the catalogue and has no size of its own: it was left out of the choice.", Assert.Single(answer.Cautions));
+        Assert.Equal("caution.unknown-cabinets.one", Assert.Single(answer.CautionKeys).MessageKey);
+        Assert.Equal(
+            "QWL-CAB-98 and QWL-SRV-2 are no cabinets of the catalogue and have no sizes of their own: they were left out of the choice.",
+            Assert.Single(Answer(request with
+            {
+                Cabinets = [new Cabinet { PartNumber = "QWL-CAB-98" }, new Cabinet { PartNumber = "QWL-SRV-2" }],
+            }).Cautions));
+    }
 }
