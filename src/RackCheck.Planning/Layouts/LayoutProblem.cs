@@ -46,7 +46,7 @@ public sealed record LayoutProblem
     /// <summary>Indices of blocks on opposite faces that are too deep to share a U position.</summary>
     public IReadOnlyList<(int Front, int Rear)> Meeting { get; init; } = [];
 
-    /// <summary>Indices of blocks of one face that are mounted directly one above the other, each list from the lowest up. No block is in two of them.</summary>
+    /// <summary>Indices of blocks of one face that are directly one above the other, each list from the lowest up. No block is in two of them.</summary>
     public IReadOnlyList<IReadOnlyList<int>> Stacks { get; init; } = [];
 
     /// <summary>Sets of placements that may not occur together.</summary>

@@ -65,7 +65,10 @@ internal static class PatchField
 
     // A panel of which everything is given takes no power and moves no air.
     private static bool IsPanel(Item item) => PassiveEquipment.IsPassive(item)
-        || item is { Power: { Plugs: null or { Count: 0 }, RatedW: null or 0 }, Ups: null, HeatW: null or 0, Airflow: null or { Direction: AirflowDirection.None } };
+        || item is
+        {
+            Power: { Plugs: null or { Count: 0 }, RatedW: null or 0 }, Ups: null, HeatW: null or 0, Airflow: null or { Direction: AirflowDirection.None },
+        };
 
     private static (int?, double?, Body?) KindOf(Item item) => (item.HeightU, item.MassKg, item.Body);
 

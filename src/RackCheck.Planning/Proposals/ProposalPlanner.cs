@@ -125,7 +125,7 @@ public sealed class ProposalPlanner(RackChecker checker)
         ProposalTask task, CabinetOffer[] offers, CabinetSearch search, RackDivision? division, CancellationToken cancellation)
     {
         var causes = ProposalConflicts.CausesOf(task, search, division);
-        var errors = causes.FirstOrDefault() ?? [];
+        var errors = causes is [var first, ..] ? first : [];
         if (task.Request.MaxCabinets == 1 && ProposalConflicts.TooHigh(task, offers, search.LeastAddedU(task)) is { } height)
         {
             return height with { Reasons = errors };

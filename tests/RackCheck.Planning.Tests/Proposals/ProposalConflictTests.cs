@@ -35,7 +35,7 @@ public sealed class ProposalConflictTests
         Assert.Contains("deep-33", reason.Message, StringComparison.Ordinal);
 
         // As the request counts its items, not as the part of it for one cabinet does.
-        Assert.All(reason.Pointers, p => Assert.True(p.StartsWith("/items/33", StringComparison.Ordinal) || p.StartsWith("/cabinets/0", StringComparison.Ordinal), p));
+        Assert.All(reason.Pointers, p => Assert.Contains(string.Join('/', p.Split('/').Take(3)), (string[])["/items/33", "/cabinets/0"]));
     }
 
     // A closed cabinet has one error, which is its own; the room is too warm for the batteries in every other.
