@@ -58,7 +58,10 @@ public enum ObjectiveName
     /// </summary>
     AddedParts,
 
-    /// <summary>Height of the equipment's centre of gravity above the bottom of U1, mm.</summary>
+    /// <summary>
+    /// Height of the equipment's centre of gravity above the bottom of U1, mm. Where an assumption says that patch panels, cable managers and switches are next
+    /// to each other, the bound is that of the layouts with them so.
+    /// </summary>
     CentreOfGravity,
 
     /// <summary>Free height, U; blanking panels count as free.</summary>

@@ -46,6 +46,9 @@ public sealed record LayoutProblem
     /// <summary>Indices of blocks on opposite faces that are too deep to share a U position.</summary>
     public IReadOnlyList<(int Front, int Rear)> Meeting { get; init; } = [];
 
+    /// <summary>Indices of blocks of one face that are directly one above the other, each list from the lowest up. No block is in two of them.</summary>
+    public IReadOnlyList<IReadOnlyList<int>> Stacks { get; init; } = [];
+
     /// <summary>Sets of placements that may not occur together.</summary>
     public IReadOnlyList<IReadOnlyList<(int Block, int Start)>> Forbidden { get; init; } = [];
 
@@ -74,6 +77,12 @@ public sealed record LayoutProblem
         foreach (var (front, rear) in Meeting)
         {
             text.Append(CultureInfo.InvariantCulture, $"\nmeet {front} {rear}");
+        }
+
+        foreach (var stack in Stacks)
+        {
+            text.Append("\nstack");
+            Append(stack);
         }
 
         foreach (var placements in Forbidden)

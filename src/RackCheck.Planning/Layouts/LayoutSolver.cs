@@ -39,6 +39,13 @@ public static class LayoutSolver
     public static Layout Solve(LayoutProblem problem, double work, CancellationToken cancellation, double enough = 1)
     {
         cancellation.ThrowIfCancellationRequested();
+        if (problem.Stacks.Count > 0)
+        {
+            return StackedBlocks.Of(problem) is { } stacked
+                ? stacked.Unstacked(Solve(stacked.Problem, work, cancellation, enough))
+                : new Layout { IsImpossible = true };
+        }
+
         if (problem.Blocks.Any(b => b.Starts.Count == 0) || IsTooHigh(problem))
         {
             return new Layout { IsImpossible = true };

@@ -111,10 +111,13 @@ internal sealed class CabinetSearch
             }
         }
 
+        var variants = new Variants(task, maker);
         if (task is { IsTest: false, Context.SeeksLowestCost: true } && Cheapest(found) is { } cheapest)
         {
-            found.AddRange(new Variants(task, maker).Cheaper(cheapest));
+            found.AddRange(variants.Cheaper(cheapest));
         }
+
+        var mayVary = most > 1 && task is { IsTest: false, IsBrief: false };
 
         // Where there is any other, no rack has a PDU to order that feeds nothing.
         var alternatives = new Alternatives<Trial>(most, static t => [t]);
@@ -124,13 +127,13 @@ internal sealed class CabinetSearch
         {
             if (!alternatives.IsFull && (!alternatives.All.Any() || task.IsBasket || !trial.HasIdleUnit))
             {
-                alternatives.Add(trial);
+                alternatives.Add(mayVary ? variants.WithFewerUnits(trial) : trial);
             }
         }
 
-        if (alternatives.All.FirstOrDefault() is { } first && most > 1 && task is { IsTest: false, IsBrief: false, Context.SeeksLowestCost: false })
+        if (mayVary && !task.Context.SeeksLowestCost && alternatives.All.FirstOrDefault() is { } first)
         {
-            new Variants(task, maker).Add(first, alternatives);
+            variants.Add(first, alternatives);
         }
 
         search.Found.AddRange(alternatives.All);

@@ -22,11 +22,11 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
     private const double CoolC = 20;
 
     /// <summary>Finds the set.</summary>
-    /// <param name="suspects">Pointers that the errors of the racks tried name.</param>
-    public ProposalConflict Find(IReadOnlySet<string> suspects)
+    /// <param name="causes">What was wrong with the racks tried.</param>
+    public ProposalConflict Find(IReadOnlyList<ConflictingRequirement> causes)
     {
         Requirement[] all = [.. Requirements()];
-        Requirement[] named = [.. all.Where(r => r.Pointers.Any(suspects.Contains))];
+        Requirement[] named = [.. all.Where(r => ProposalConflicts.IsNamed(r.Pointers, causes))];
         List<Requirement> core = named.Length > 0 && named.Length < all.Length && !IsMet(Without(all.Except(named))) ? [.. named] : [.. all];
         Shrink(all, core);
         var isMinimal = true;

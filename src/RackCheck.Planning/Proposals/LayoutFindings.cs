@@ -3,6 +3,7 @@ using RackCheck.Planning.Building;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Layout;
+using RackCheck.Rules.Loads;
 using RackCheck.Rules.Service;
 
 namespace RackCheck.Planning.Proposals;
@@ -17,14 +18,23 @@ internal static class LayoutFindings
         RuleChecks.IdOf<ConsoleHeight>(),
     ];
 
+    private static readonly HashSet<string> OfNeighbours =
+        [RuleChecks.IdOf<Overlap>(), RuleChecks.IdOf<RunnerStack>(), RuleChecks.IdOf<AirflowConflict>()];
+
+    private static readonly HashSet<string> OfHeight = [RuleChecks.IdOf<HeavyHigh>(), RuleChecks.IdOf<TipStatic>(), RuleChecks.IdOf<TipExtended>()];
+
+    /// <summary>Whether a rack has an open error or warning that it may not have with less of what good practice asks for next to each other.</summary>
+    /// <param name="trial">The rack.</param>
+    public static bool AreIn(Trial trial) => trial.Found.Findings.Any(f =>
+        IsOpen(f) && (OfHeight.Contains(f.Rule) || (OfNeighbours.Contains(f.Rule) && f.Pointers.Select(p => CarrierOf(trial.Rack, p)).Distinct().Count() > 1)));
+
     /// <summary>Forbids what the check of a rack finds against its positions.</summary>
     /// <returns>Whether anything new was forbidden.</returns>
     public static bool Forbid(Trial trial, LayoutProblem problem, IReadOnlyList<int> starts, LayoutBans bans)
     {
         var any = false;
         var blocks = problem.Blocks.Index().ToDictionary(b => b.Item.Id, b => b.Index, StringComparer.Ordinal);
-        foreach (var finding in trial.Found.Findings
-            .Where(f => f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice } && Rules.Contains(f.Rule)))
+        foreach (var finding in trial.Found.Findings.Where(f => IsOpen(f) && Rules.Contains(f.Rule)))
         {
             int[] named =
             [
@@ -34,6 +44,9 @@ internal static class LayoutFindings
             any |= named switch
             {
                 [] => false,
+
+                // Side airflow in a narrow cabinet is the same at every position.
+                [_] when finding.Rule == RuleChecks.IdOf<AirflowConflict>() => false,
                 [var lower, var upper] when starts[lower] + problem.Blocks[lower].HeightU == starts[upper] =>
                     AddPair(bans, problem.Blocks[lower].Id, problem.Blocks[upper].Id),
                 _ => problem.Blocks[named[0]].Starts.Count > 1 && AddTogether(bans, [.. named.Select(i => (problem.Blocks[i].Id, starts[i]))]),
@@ -42,6 +55,8 @@ internal static class LayoutFindings
 
         return any;
     }
+
+    private static bool IsOpen(Finding finding) => finding is { Accepted: null, SignedOff: null, Severity: not Severity.Advice };
 
     private static bool AddPair(LayoutBans bans, string lower, string upper)
     {

@@ -11,6 +11,12 @@ namespace RackCheck.Planning.Proposals;
 /// <summary>Good practice in a layout, given up step by step where it does not fit.</summary>
 internal enum LayoutPractice
 {
+    /// <summary>Patch panels, cable managers and switches together, and all that follows.</summary>
+    PatchField,
+
+    /// <summary>Each switch with its managers and panels, and all that follows.</summary>
+    PatchGroups,
+
     /// <summary>UPSs and batteries at the bottom, consoles at working height, opposite airflows apart.</summary>
     All,
 
@@ -82,9 +88,14 @@ internal static class LayoutModel
                 .. bans.Apart.SelectMany(p => new[] { new ApartGroup([index[p.One]], [index[p.Other]]), new ApartGroup([index[p.Other]], [index[p.One]]) }),
             ],
             Meeting = [.. MeetingOf(survey, carriers)],
+            Stacks = [.. StacksOf(carriers, practice)],
             Forbidden = [.. bans.Together.Select(t => t.Select(p => (index[p.Id], p.U)).ToArray())],
         };
     }
+
+    /// <summary>Whether a rack has a patch field.</summary>
+    /// <param name="build">The rack.</param>
+    public static bool HasPatchField(RackBuild build) => StacksOf(CarriersOf(build, SurveyOf(build)), LayoutPractice.PatchField).Any();
 
     /// <summary>The items of a rack that take a height, panels apart, each with what it takes: a shelf with the highest of what stands on it.</summary>
     /// <param name="build">The rack with its shelves.</param>
@@ -120,7 +131,7 @@ internal static class LayoutModel
         }
 
         var starts = Enumerable.Range(1, Math.Max(0, cabinet.HeightU - ClaimU(mounted) + 1));
-        if (practice == LayoutPractice.All && IsBottom(mounted))
+        if (practice <= LayoutPractice.All && IsBottom(mounted))
         {
             starts = starts.Where(u => u + ClaimU(mounted) - 1 <= bottomU);
         }
@@ -159,6 +170,23 @@ internal static class LayoutModel
         }
 
         IEnumerable<int> With(AirflowDirection direction) => carriers.Index().Where(c => DirectionOf(c.Item.Second) == direction).Select(c => c.Index);
+    }
+
+    // What is kept stays where it is, and runners may need a free U.
+    private static IEnumerable<IReadOnlyList<int>> StacksOf((BuildItem First, MountedItem Second)[] carriers, LayoutPractice practice)
+    {
+        if (practice > LayoutPractice.PatchGroups)
+        {
+            return [];
+        }
+
+        int[] free =
+        [
+            .. carriers.Index().Where(c => c.Item.First is { Kept: null, MayRun: false, Face: Face.Front } && c.Item.Second.Load.Count == 0)
+                .Select(c => c.Index),
+        ];
+        var groups = PatchField.GroupsOf([.. free.Select(i => carriers[i].Second.Item!)]).Select(g => g.Select(i => free[i]).ToArray()).ToArray();
+        return (practice == LayoutPractice.PatchField ? [[.. groups.SelectMany(g => g)]] : groups).Where(s => s.Length > 1);
     }
 
     private static AirflowDirection? DirectionOf(MountedItem mounted) => mounted.Item!.Airflow?.Direction;

@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Planning.Building;
+using RackCheck.Survey;
 using RackCheck.Survey.Power;
 
 namespace RackCheck.Planning.Proposals;
@@ -51,6 +52,59 @@ internal static class PowerOptions
                 && groups.Any(g => g.Outlets.Any(o => Array.Exists(plugs, plug => PlugFit.Fits(plug, o.Socket)))))
             .Take(task.Context.SeeksLowestCost ? MostOfLowestCost : MostOptions)
             .Select(p => (IReadOnlyList<Product>)[.. BehindUpsOf(task, trial), .. Enumerable.Repeat(p, units.Count)]);
+    }
+
+    /// <summary>
+    /// Sets of parts with fewer PDUs than were added to a rack and no higher price, by number and price: all of one kind, or one in place of several of those
+    /// that were added. Their outlet groups take the load of its cords.
+    /// </summary>
+    public static IEnumerable<IReadOnlyList<Product>> Fewer(ProposalTask task, Trial trial)
+    {
+        var units = UnitsOf(task, trial);
+        var numbers = units.Select(p => p.PartNumber).ToHashSet(StringComparer.Ordinal);
+        var ids = trial.Completed.RackBuild.Units.Where(u => numbers.Contains(u.Piece.PartNumber)).Select(u => u.Unit.Id).ToHashSet(StringComparer.Ordinal);
+        Cord[] cords =
+        [
+            .. new RackSurvey(trial.Resolved.Description).Power.Cords.Where(c => c.Group is { } group && ids.Contains(group.Unit.Id))
+                .OrderByDescending(c => c.VoltAmperes),
+        ];
+        Product[] offered =
+        [
+            .. task.Context.Offered(ProductKind.Pdu)
+                .Where(p => p.Pdu?.Groups is not null && !SupplyChoice.IsForUps(p) && SupplyChoice.SuitsRegion(task.Request.Site?.Region, p.Pdu)),
+        ];
+        var least = cords.Any(c => c.IsRedundant && c.Siblings > 1) ? 2 : 1;
+        var volts = (trial.Rack.Supplies ?? []).Select(s => s.VoltageV).DefaultIfEmpty().Max();
+        return Enumerable.Range(least, Math.Max(0, units.Count - least))
+            .SelectMany(count => offered
+                .SelectMany(p => (Product[][])[[.. Enumerable.Repeat(p, count)], [.. units.Take(count - 1), p]])
+                .DistinctBy(set => string.Join(' ', set.Select(p => p.PartNumber)), StringComparer.Ordinal)
+                .Where(set => !(PriceOf(set) > PriceOf(units)) && Take(set, cords, task.Context.Limits.PduDesignShare * volts))
+                .OrderBy(PriceOf).ThenBy(set => string.Join(' ', set.Select(p => p.PartNumber)), StringComparer.Ordinal))
+            .Take(MostOptions)
+            .Select(set => (IReadOnlyList<Product>)[.. BehindUpsOf(task, trial), .. set]);
+    }
+
+    private static double PriceOf(IEnumerable<Product> parts) => parts.Sum(p => p.Price ?? double.PositiveInfinity);
+
+    // Each cord, that with the greatest load first, in the outlet group with the most left.
+    private static bool Take(Product[] units, Cord[] cords, double voltsInUse)
+    {
+        var groups = units.SelectMany(u => u.Pdu!.Groups!.Select(g => (
+            Sockets: g.Outlets.SelectMany(o => Enumerable.Repeat(o.Socket, o.Count)).ToList(),
+            Left: new[] { voltsInUse * (g.BreakerA ?? u.Pdu.RatedA ?? double.PositiveInfinity) }))).ToArray();
+        return Array.TrueForAll(cords, cord =>
+        {
+            var (sockets, left) = groups.Where(g => g.Left[0] >= cord.VoltAmperes && g.Sockets.Exists(s => PlugFit.Fits(cord.Code, s)))
+                .OrderByDescending(g => g.Left[0]).FirstOrDefault();
+            if (sockets is null)
+            {
+                return false;
+            }
+
+            left[0] -= cord.VoltAmperes;
+            return sockets.Remove(sockets.First(s => PlugFit.Fits(cord.Code, s)));
+        });
     }
 
     /// <summary>The mains PDUs that were added to a rack.</summary>

@@ -32,36 +32,46 @@ internal static class ProposalConflicts
         return TooHigh(task, offers);
     }
 
-    /// <summary>What was wrong with the rack that had the fewest errors; without any, what stands against the cabinet nearest to taking it.</summary>
-    public static IReadOnlyList<ConflictingRequirement> ErrorsOf(ProposalTask task, CabinetSearch search, Finding? supplies)
+    /// <summary>
+    /// What was wrong with each rack that was tried, the one with the fewest errors first; without any, what stands against the cabinet nearest to taking the
+    /// equipment. Where one cabinet is too low for it, what was wrong with a rack of a row.
+    /// </summary>
+    /// <param name="task">The request.</param>
+    /// <param name="search">The search for one rack.</param>
+    /// <param name="division">The division over several; null without one.</param>
+    public static IReadOnlyList<IReadOnlyList<ConflictingRequirement>> CausesOf(ProposalTask task, CabinetSearch search, RackDivision? division) =>
+        division?.SupplyFinding is { } supplies ? [[OfFinding(["/supplies"], supplies)]]
+        : CausesOf(task, search) is { Count: > 0 } causes ? causes
+        : division?.Failed is var (part, failed) ? [.. CausesOf(part, failed).Select(c => c.Select(r => InWhole(task, part, r)).ToArray())]
+        : [];
+
+    /// <summary>Whether a requirement is named by what was wrong with a rack, or has a part that is.</summary>
+    /// <param name="pointers">JSON pointers of the requirement.</param>
+    /// <param name="causes">What was wrong.</param>
+    public static bool IsNamed(IReadOnlyList<string> pointers, IEnumerable<ConflictingRequirement> causes) =>
+        causes.SelectMany(c => c.Pointers).Any(named => pointers.Any(p => named == p || named.StartsWith(p + "/", StringComparison.Ordinal)));
+
+    private static IReadOnlyList<IReadOnlyList<ConflictingRequirement>> CausesOf(ProposalTask task, CabinetSearch search) => search.Failed.Count > 0
+        ? [.. search.Failed.OrderBy(t => t.Faults).Select(t => ErrorsOf(task, t))]
+        : [
+            .. search.Against.OrderBy(a => (a.Findings.Count, a.Findings.Max(f => f.UtilisationPercent ?? 0)))
+                .Select(a => a.Findings.Where(f => f.Severity == Severity.Error).Select(f => OfFinding(task, a.Offer, f)).ToArray()),
+        ];
+
+    private static List<ConflictingRequirement> ErrorsOf(ProposalTask task, Trial trial)
     {
-        if (supplies is not null)
-        {
-            return [OfFinding(["/supplies"], supplies)];
-        }
-
-        if (search.Failed.MinBy(t => t.Faults) is not { } best)
-        {
-            return search.Against.Count == 0 ? [] :
-            [
-                .. search.Against.MinBy(a => (a.Findings.Count, a.Findings.Max(f => f.UtilisationPercent ?? 0))) is var (offer, findings)
-                    ? findings.Where(f => f.Severity == Severity.Error).Select(f => OfFinding(task, offer, f))
-                    : [],
-            ];
-        }
-
         List<ConflictingRequirement> all = [];
-        if (best.NotPlaced.ToArray() is { Length: > 0 } homeless)
+        if (trial.NotPlaced.ToArray() is { Length: > 0 } homeless)
         {
             all.Add(Requirement(
                 [.. homeless.Select(i => PointerOf(task, i.Id)).Distinct()],
                 new WordedText(ProposalWordings.NoPosition, ("items", Scalar.Ids(homeless.Select(i => i.Id))))));
         }
 
-        all.AddRange(best.Errors.Select(e => OfFinding(task, best.Offer, e)));
-        if (!task.HasRoomToGrow(best))
+        all.AddRange(trial.Errors.Select(e => OfFinding(task, trial.Offer, e)));
+        if (!task.HasRoomToGrow(trial))
         {
-            all.Add(NoGrowth(task, best, ["/growthPercent"]));
+            all.Add(NoGrowth(task, trial, ["/growthPercent"]));
         }
 
         return all;
@@ -175,6 +185,17 @@ internal static class ProposalConflicts
             ProposalWordings.NoGrowth,
             ("usedU", usedU), ("neededU", usedU + task.WithGrowth(trial.UsedU) - trial.UsedU), ("heightU", trial.Offer.HeightU)));
     }
+
+    // A rack of a row has some of the items.
+    private static ConflictingRequirement InWhole(ProposalTask task, ProposalTask part, ConflictingRequirement requirement) => requirement with
+    {
+        Pointers =
+        [
+            .. requirement.Pointers.Select(p => p.Split('/') is [_, "items", var index, .. var rest] && int.TryParse(index, out var i)
+                ? string.Join('/', [PointerOf(task, part.Request.Items[i].Id), .. rest])
+                : p),
+        ],
+    };
 
     // The items of the request come first in the rack. All else is a choice of the service.
     private static string Translate(ProposalTask task, CabinetOffer offer, string pointer)

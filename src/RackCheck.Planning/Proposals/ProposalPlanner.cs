@@ -55,18 +55,33 @@ public sealed class ProposalPlanner(RackChecker checker)
                 : Written(
                     [.. rows.Select(r => new Judged([.. r.Select(k => k.Trial)], checker, cancellation))],
                     (r, i) => Objectives.Sum([.. rows[i].Select(k => Objectives.Of(k.Task, k.Trial, k.Open))], division!.Least));
-            conflict = found.Length > 0 ? null : Conflict(task, offers, search, division?.SupplyFinding, cancellation);
+            conflict = found.Length > 0 ? null : Conflict(task, offers, search, division, cancellation);
         }
 
+        WordedText[] cautions = [.. UnknownCabinets(request, offers), .. budget.IsCut ? [ProposalWordings.CutShort] : Array.Empty<WordedText>()];
         return new ProposalAnswer
         {
             Reference = request.Reference,
             Alternatives = found,
             Conflict = conflict,
             Effort = request.Effort ?? SearchEffort.Quick,
-            Cautions = budget.IsCut ? [ProposalWordings.CutShort.Text] : [],
-            CautionKeys = budget.IsCut ? [ProposalWordings.CutShort.Keyed] : [],
+            Cautions = [.. cautions.Select(c => c.Text)],
+            CautionKeys = [.. cautions.Select(c => c.Keyed)],
         };
+    }
+
+    // A cabinet without sizes of its own has those of its part number, if that is a cabinet.
+    private static IEnumerable<WordedText> UnknownCabinets(ProposalRequest request, CabinetOffer[] offers)
+    {
+        string[] unknown =
+        [
+            .. (request.Cabinets ?? []).Index().Where(c => Array.TrueForAll(offers, o => o.Index != c.Index))
+                .Select(c => c.Item.PartNumber).OfType<string>().Distinct(),
+        ];
+        if (unknown.Length > 0)
+        {
+            yield return new WordedText(ProposalWordings.UnknownCabinets.With(unknown.Length == 1 ? "one" : null), ("partNumbers", Scalar.Ids(unknown)));
+        }
     }
 
     private static IEnumerable<WordedText> GivenUp(Trial trial) =>
@@ -95,30 +110,8 @@ public sealed class ProposalPlanner(RackChecker checker)
             Cost = AddedParts.CostOf(added),
             Currency = AddedParts.CostOf(added) is null ? null : added[0].Product.Currency,
             Objective = objective,
-            Assumptions = [.. racks.Trials.SelectMany(t => t.Completed.RackBuild.Assumptions.Concat(SetUprights(t)))],
+            Assumptions = [.. racks.Trials.SelectMany(ProposalAssumptions.Of)],
         };
-    }
-
-    // Where the uprights of a cabinet of the catalogue are not as it leaves the factory, whoever assembles it has to know.
-    private static IEnumerable<Assumption> SetUprights(Trial trial)
-    {
-        if (trial is not { Rack.Cabinet: { PartNumber: not null, Uprights: { } now }, Offer.Product.Cabinet.Uprights: { } made })
-        {
-            yield break;
-        }
-
-        foreach (var (name, value, usual) in ((string, double?, double?)[])
-            [("frontSetbackMm", now.FrontSetbackMm, made.FrontSetbackMm), ("spacingMm", now.SpacingMm, made.SpacingMm)])
-        {
-            if (value is { } set && usual is { } factory && set != factory)
-            {
-                var basis = new WordedText(ProposalWordings.SetUprights, ("value", factory));
-                yield return new Assumption
-                {
-                    Pointers = ["/cabinet/uprights/" + name], Value = set, Unit = "mm", Basis = basis.Text, BasisKey = basis.Key, BasisData = basis.Values,
-                };
-            }
-        }
     }
 
     // An error of power may be one of the supply that was chosen for a PDU: not all choices were tried.
@@ -127,11 +120,12 @@ public sealed class ProposalPlanner(RackChecker checker)
         && (supplies is not null || search.Failed.Exists(t => t.Errors.Any(e =>
             e.Rule.StartsWith("power.", StringComparison.Ordinal) || e.Rule.StartsWith("earthing.", StringComparison.Ordinal))));
 
-    // The requirements, and the errors of the best rack that was tried.
+    // The requirements, and the errors of the rack that shows them best: of those that name most of the requirements the one with the fewest errors.
     private ProposalConflict Conflict(
-        ProposalTask task, CabinetOffer[] offers, CabinetSearch search, Finding? supplies, CancellationToken cancellation)
+        ProposalTask task, CabinetOffer[] offers, CabinetSearch search, RackDivision? division, CancellationToken cancellation)
     {
-        var errors = ProposalConflicts.ErrorsOf(task, search, supplies);
+        var causes = ProposalConflicts.CausesOf(task, search, division);
+        var errors = causes is [var first, ..] ? first : [];
         if (task.Request.MaxCabinets == 1 && ProposalConflicts.TooHigh(task, offers, search.LeastAddedU(task)) is { } height)
         {
             return height with { Reasons = errors };
@@ -143,14 +137,21 @@ public sealed class ProposalPlanner(RackChecker checker)
             return growth with { Reasons = errors };
         }
 
-        var suspects = errors.SelectMany(e => e.Pointers).ToHashSet(StringComparer.Ordinal);
         var budget = task.Budget.OfConflict();
-        var found = new ConflictSearch(task.Request, changed => IsMet(changed, task, budget, cancellation)).Find(suspects);
+        var found = new ConflictSearch(task.Request, changed => IsMet(changed, task, budget, cancellation)).Find([.. causes.SelectMany(c => c)]);
         task.Budget.Spend(budget.Spent);
 
         // Where cabinets and parts were left untried, a rack may meet them all.
-        return found with { Reasons = errors, Proven = found.Proven && !isCut && !LeavesSuppliesUntried(task, search, supplies) };
+        return found with
+        {
+            Reasons = causes.MinBy(c => found.Requirements.Count(r => !IsOfItem(r) && !ProposalConflicts.IsNamed(r.Pointers, c))) ?? [],
+            Proven = found.Proven && !isCut && !LeavesSuppliesUntried(task, search, division?.SupplyFinding),
+        };
     }
+
+    // Without items nothing is in conflict: they explain nothing.
+    private static bool IsOfItem(ConflictingRequirement requirement) =>
+        requirement.Pointers.All(p => p.StartsWith("/items/", StringComparison.Ordinal));
 
     // A few cabinets show whether a request can be met; those that cannot take the equipment cost nothing.
     private bool? IsMet(ProposalRequest changed, ProposalTask task, SearchBudget budget, CancellationToken cancellation)

@@ -10,6 +10,12 @@ public static class ProposalWordings
         "caution.proposal-cut-short",
         "The search ended at the limit of work for one request: not all cabinets and parts were tried. A thorough search or fewer items may find more.");
 
+    /// <summary>Caution of an answer to a request that names cabinets without sizes which the catalogue does not have either.</summary>
+    internal static readonly WordingChoice UnknownCabinets = new(
+        "caution.unknown-cabinets",
+        "{partNumbers:all} [one:is no cabinet of the catalogue and has no size of its own: it was|"
+        + "are no cabinets of the catalogue and have no sizes of their own: they were] left out of the choice.");
+
     /// <summary>Given up while the catalogue is unavailable.</summary>
     public static readonly WordedText NoCatalogue = new(
         "given-up.no-catalogue", "The product catalogue is unavailable, so that no product is on offer.");
@@ -23,6 +29,14 @@ public static class ProposalWordings
     /// <summary>Uprights of a new cabinet, at another place than the catalogue has them.</summary>
     internal static readonly MessageWording SetUprights = new(
         "assumption.set-uprights", "the catalogue has {value} mm for this cabinet: set its uprights before mounting");
+
+    /// <summary>Positions of a patch field.</summary>
+    internal static readonly MessageWording FieldPositions = new("assumed-value.patch-field", "U{fromU} to U{toU}");
+
+    /// <summary>Why equipment for patching is together.</summary>
+    internal static readonly WordedText PatchField = new(
+        "assumption.patch-field",
+        "patch panels, cable managers and switches are mounted next to each other for short patch cords; the centre of gravity is as low as that allows");
 
     /// <summary>Another height of the cabinet.</summary>
     internal static readonly MessageWording Height = new("trade-off.height", "Cabinet height {value:exact} U instead of {other:exact} U.");

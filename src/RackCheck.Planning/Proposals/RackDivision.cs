@@ -74,6 +74,9 @@ internal sealed class RackDivision
     /// <summary>What the supplies cannot feed together; null if they can or were not reached.</summary>
     public Finding? SupplyFinding { get; private set; }
 
+    /// <summary>The last rack of a row that was not found, as its part of the request with its search; null if there is none.</summary>
+    public (ProposalTask Task, CabinetSearch Search)? Failed { get; private set; }
+
     /// <summary>Divides the equipment.</summary>
     /// <returns>The racks in the order of their row; null if none were found.</returns>
     public IReadOnlyList<RowRack>? Find()
@@ -254,6 +257,7 @@ internal sealed class RackDivision
             var search = CabinetSearch.Run(own, [.. row is null ? offers : cabinets.DistinctBy(c => c.Product.PartNumber)], 1, checker, cancellation);
             if ((search.Found.FirstOrDefault() ?? (task.IsBasket ? search.LeastFaulty : null)) is not { } trial)
             {
+                Failed = (own, search);
                 apart.Add(members);
                 roomU -= search.Failed.Exists(t => t.NotPlaced.Any() || !own.HasRoomToGrow(t)) ? 1 : 0;
                 break;

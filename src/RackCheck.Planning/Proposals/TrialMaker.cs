@@ -196,7 +196,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         Trial? best = null;
         LayoutProblem? unsolved = null;
         var isRefuted = false;
-        foreach (var practice in Enum.GetValues<LayoutPractice>())
+        foreach (var practice in Enum.GetValues<LayoutPractice>().Where(p => p >= LayoutPractice.All || HasPatchField(mounted)))
         {
             // The last practice always has its turn: it is the one that shows whether everything fits.
             if (practice is not (LayoutPractice.All or LayoutPractice.None) && !task.Budget.Allows())
@@ -227,7 +227,8 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
                 }
             }
 
-            if (best is not null)
+            // A patch field is no reason for a finding against positions.
+            if (best is not null && (practice >= LayoutPractice.All || !LayoutFindings.AreIn(best)))
             {
                 break;
             }
@@ -239,6 +240,9 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             IsRefuted = isRefuted,
         };
     }
+
+    // Order lines are answered as they were before, and whether there is a rack does not depend on it.
+    private bool HasPatchField(Completed mounted) => task is { IsBasket: false, IsTest: false } && LayoutModel.HasPatchField(mounted.RackBuild);
 
     // Cabinets of one height have the same layouts.
     private Layout Solve(LayoutProblem problem)

@@ -8,6 +8,9 @@ namespace RackCheck.Planning.Proposals;
 /// <param name="maker">Makes the racks.</param>
 internal sealed class Variants(ProposalTask task, TrialMaker maker)
 {
+    // The PDUs that suited the first rack; null before it.
+    private IEnumerable<IReadOnlyList<Product>>? suited;
+
     /// <summary>Adds racks that gain something over those that there are.</summary>
     /// <param name="first">The preferred rack.</param>
     /// <param name="alternatives">The racks without an open error.</param>
@@ -26,6 +29,33 @@ internal sealed class Variants(ProposalTask task, TrialMaker maker)
                 alternatives.Add(trial);
             }
         }
+    }
+
+    /// <summary>The rack in the same cabinet with fewer PDUs to order that has no more warnings and, where prices are known, costs no more.</summary>
+    /// <param name="trial">A rack without an open error. What suits the first one is tried for the others.</param>
+    /// <returns>The rack; the same one if no other is found.</returns>
+    public Trial WithFewerUnits(Trial trial)
+    {
+        var count = PowerOptions.UnitsOf(task, trial).Count;
+        var options = suited ?? (count > 1 ? PowerOptions.Fewer(task, trial) : []);
+        suited = [];
+        foreach (var parts in options)
+        {
+            if (!task.Budget.Allows())
+            {
+                break;
+            }
+
+            var other = maker.MakeWith(trial, parts);
+            if (CabinetSearch.IsSound(task, other) && !other.HasIdleUnit && other.ProductWarnings <= trial.ProductWarnings
+                && PowerOptions.UnitsOf(task, other).Count < count && !(RackCost.Of(other).Amount > RackCost.Of(trial).Amount))
+            {
+                suited = [parts];
+                return other;
+            }
+        }
+
+        return trial;
     }
 
     /// <summary>The racks in the same cabinet that cost less with other PDUs.</summary>

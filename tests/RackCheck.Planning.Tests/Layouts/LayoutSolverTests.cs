@@ -28,6 +28,56 @@ public sealed class LayoutSolverTests
         }
     }
 
+    [Fact]
+    public void Stacked_blocks_are_the_best_of_all_in_small_racks()
+    {
+        var random = new Random(6);
+        var (stacked, impossible) = (0, 0);
+        for (var run = 0; run < Samples.Of(400, least: 60); run++)
+        {
+            var problem = Small(random);
+            int[] front = [.. problem.Blocks.Index().Where(b => b.Item.Face == Face.Front).Select(b => b.Index)];
+            random.Shuffle(front);
+            problem = problem with { Meeting = [], Stacks = [front[..Math.Min(front.Length, random.Next(2, 4))]] };
+            if (front.Length < 2)
+            {
+                continue;
+            }
+
+            var best = BestOfAll(problem);
+            var layout = LayoutSolver.Solve(problem, Work, default);
+            Assert.Equal(best is null, layout.IsImpossible);
+            Assert.True(layout.IsProven(problem));
+            (stacked, impossible) = best is null ? (stacked, impossible + 1) : (stacked + 1, impossible);
+            if (best is { } least)
+            {
+                Assert.True(IsAllowed(problem, [.. layout.Starts!]));
+                Assert.Equal(least, problem.MomentOf(layout.Starts!));
+                Assert.Equal(least, layout.LeastMoment);
+            }
+        }
+
+        Assert.True(stacked >= 10 && impossible >= 10, $"{stacked} stacked, {impossible} impossible");
+    }
+
+    // At the other face there is a body as deep behind U2: the stack of two may not be there.
+    [Fact]
+    public void A_stack_shares_no_U_with_what_one_of_its_blocks_meets()
+    {
+        LayoutBlock Block(string id, Face face, params int[] starts) =>
+            new() { Id = id, HeightU = 1, MassG = 1000, Face = face, Starts = starts, Kind = id };
+        var problem = new LayoutProblem
+        {
+            HeightU = 4,
+            Blocks = [Block("lower", Face.Front, 1, 2, 3), Block("upper", Face.Front, 2, 3, 4), Block("deep", Face.Rear, 2)],
+            Meeting = [(1, 2)],
+            Stacks = [[0, 1]],
+        };
+        var layout = LayoutSolver.Solve(problem, Work, default);
+        Assert.Equal([3, 4, 2], layout.Starts!);
+        Assert.True(layout.IsProven(problem));
+    }
+
     // First fit, falling height: what a person with a list does.
     [Fact]
     public void Positions_are_never_worse_than_first_fit()
@@ -135,6 +185,8 @@ public sealed class LayoutSolverTests
             first with { Apart = [new ApartGroup([0], [1])] },
             first with { Apart = [new ApartGroup([0, 1], [])] },
             first with { Meeting = [(0, 1)] },
+            first with { Stacks = [[0, 1]] },
+            first with { Stacks = [[1, 0]] },
             first with { Forbidden = [[(0, 1)]] },
             first with { Forbidden = [[(0, 1), (1, 2)]] },
             first with { Forbidden = [[(0, 1)], [(1, 2)]] },
@@ -258,6 +310,11 @@ public sealed class LayoutSolverTests
                     return false;
                 }
             }
+        }
+
+        if (problem.Stacks.Any(s => s.Zip(s.Skip(1)).Any(p => starts[p.Second] != cells[p.First].Max() + 1)))
+        {
+            return false;
         }
 
         return !problem.Forbidden.Any(f => f.Count > 0 && f.All(p => starts[p.Block] == p.Start));

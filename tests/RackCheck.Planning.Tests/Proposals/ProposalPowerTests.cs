@@ -65,4 +65,17 @@ public sealed class ProposalPowerTests
 
     private static IEnumerable<CheckedRack> CheckedOf(ProposedRack alternative) =>
         alternative.Racks ?? [new CheckedRack { Rack = alternative.Rack!, Report = alternative.Report! }];
+
+    // Two drives are too many for an outlet group of 16 A: three PDUs with two groups each, or one of three phases and one with two groups for less.
+    [Fact]
+    public void No_more_PDUs_are_ordered_than_their_outlet_groups_need()
+    {
+        var request = Request("DRV-4", "DRV-4", "DRV-4", "DRV-4", "DRV-4", "VLV-3", "SW-24");
+        var answer = Answer(request);
+        AssertSound(request, answer);
+        var first = answer.Alternatives[0];
+        Assert.Equal(["QWL-DU-16-V3", "QWL-DU-32-V"], first.Rack!.Pdus!.Select(u => u.PartNumber).Order(StringComparer.Ordinal));
+        Assert.DoesNotContain(first.Report!.Findings, f => f.Severity != Severity.Advice);
+        Assert.Equal(2, first.AddedLines.Where(l => l.PartNumber.StartsWith("QWL-DU-", StringComparison.Ordinal)).Sum(l => l.Quantity));
+    }
 }

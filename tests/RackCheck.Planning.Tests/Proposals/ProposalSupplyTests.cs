@@ -61,6 +61,20 @@ public sealed class ProposalSupplyTests
             free.Alternatives[0].Rack!.Pdus!.Select(u => (u.Supply, u.PartNumber)), given.Alternatives[0].Rack!.Pdus!.Select(u => (u.Supply, u.PartNumber)));
     }
 
+    // A supply on each side, two where one does not carry it, and where two do not either each of the five by itself.
+    [Theory]
+    [InlineData(4, 2)]
+    [InlineData(6, 4)]
+    [InlineData(14, 5)]
+    public void Five_supplies_feed_both_sides_as_far_as_they_carry_them(int servers, int supplies)
+    {
+        var request = Request([.. Enumerable.Repeat("SRV-220", servers)]) with { Supplies = [.. "ABCDE".Select(c => Of($"{c}"))], MaxCabinets = 1 };
+        var answer = Answer(request);
+        AssertSound(request, answer);
+        string[] fed = [.. answer.Alternatives[0].Rack!.Pdus!.Select(u => u.Supply)];
+        Assert.Equal("ABCDE"[..supplies].Select(c => $"{c}"), fed.Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public void Supplies_of_an_answer_may_be_given()
     {

@@ -89,6 +89,12 @@ public sealed class ProposalWordingTests
             // No cabinet is as high as that.
             yield return (Request([.. Enumerable.Repeat("PC-410", 16)]) with { MaxCabinets = 1 }, Products, SearchBudget.Quick);
 
+            // One cabinet that the catalogue does not have, and two.
+            yield return (Request("SW-24") with { Cabinets = [Low, new Cabinet { PartNumber = "NOT-YET-LISTED" }] }, Products, SearchBudget.Quick);
+            yield return (
+                Request("SW-24") with { Cabinets = [new Cabinet { PartNumber = "NOT-YET-LISTED" }, new Cabinet { PartNumber = "QWL-SW-24" }] },
+                Products, SearchBudget.Quick);
+
             // Uprights of a new cabinet are set for what projects.
             var projecting = new Item
             {

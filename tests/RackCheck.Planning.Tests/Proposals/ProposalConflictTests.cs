@@ -1,0 +1,77 @@
+using RackCheck.Model;
+using RackCheck.Testing;
+using static RackCheck.Planning.Tests.Baskets.DemoCatalogue;
+using static RackCheck.Planning.Tests.Proposals.SoundProposals;
+
+namespace RackCheck.Planning.Tests.Proposals;
+
+/// <summary>What a conflict is about, and that its reasons are those that decide.</summary>
+public sealed class ProposalConflictTests
+{
+    private static Item Deep(int n, double depthMm) => new()
+    {
+        Id = $"deep-{n}",
+        Category = ItemCategory.Server,
+        HeightU = 1,
+        MassKg = 14,
+        Body = new Body { WidthMm = 430, HeightMm = 43, DepthMm = depthMm },
+        Support = new Support { Style = SupportStyle.Slides, RatedKg = 45, ThicknessMm = 9, MinSpacingMm = 500, MaxSpacingMm = 900 },
+        Power = new ItemPower { RatedW = 300, Plugs = [ConnectorCode.C14, ConnectorCode.C14], Redundant = true },
+        Airflow = new Airflow { Direction = AirflowDirection.FrontToRear },
+        MaxInletC = 35,
+    };
+
+    // Forty of them go into no one cabinet by their height alone, so that none was tried with all.
+    [Fact]
+    public void Conflict_over_several_cabinets_has_its_reasons()
+    {
+        Item[] items = [.. Enumerable.Range(0, 40).Select(n => Deep(n, n == 33 ? 900 : 560))];
+        var conflict = Assert.IsType<ProposalConflict>(Answer(Request() with
+        {
+            Items = items, Cabinets = [new Cabinet { PartNumber = "QWL-CAB-24-8-8" }], Site = new Site { Region = Region.Eu, AmbientMaxC = 25 },
+        }).Conflict);
+        Assert.Contains(conflict.Requirements, r => r.Pointers.SequenceEqual(["/items/33"]));
+        var reason = Assert.Single(conflict.Reasons!);
+        Assert.Contains("deep-33", reason.Message, StringComparison.Ordinal);
+
+        // As the request counts its items, not as the part of it for one cabinet does.
+        Assert.All(reason.Pointers, p => Assert.Contains(string.Join('/', p.Split('/').Take(3)), (string[])["/items/33", "/cabinets/0"]));
+    }
+
+    // A closed cabinet has one error, which is its own; the room is too warm for the batteries in every other.
+    [Fact]
+    public void Reason_is_of_the_requirements_in_conflict()
+    {
+        var request = Request("BAT-48", "BAT-48", "CBM-2", "CBM-2") with { Site = new Site { Region = Region.Eu, AmbientMaxC = 32, HumidityMaxPercent = 60 } };
+        var conflict = Assert.IsType<ProposalConflict>(Answer(request).Conflict);
+        Assert.Contains(conflict.Requirements, r => r.Pointers.SequenceEqual(["/site/ambientMaxC"]));
+        Assert.Equal("Cool the room.", conflict.Relax);
+        Assert.All(conflict.Reasons!, r => Assert.StartsWith("cooling.inlet-limit", r.MessageKey, StringComparison.Ordinal));
+        Assert.NotEmpty(conflict.Reasons!);
+    }
+
+    // One with a size of its own is a cabinet, whatever the catalogue knows of it.
+    [Fact]
+    public void Cabinets_that_the_catalogue_does_not_have_are_named()
+    {
+        var request = Request("PAT-24", "SW-24") with
+        {
+            Cabinets =
+            [
+                new Cabinet { PartNumber = "QWL-CAB-42-8-8" }, new Cabinet { PartNumber = "QWL-CAB-99" },
+                new Cabinet { PartNumber = "OTHER-1", HeightU = 9, WidthMm = 600, DepthMm = 600 },
+            ],
+        };
+        var answer = Answer(request);
+        Assert.NotEmpty(answer.Alternatives);
+        Assert.Equal(
+            "QWL-CAB-99 is no cabinet of the catalogue and has no size of its own: it was left out of the choice.", Assert.Single(answer.Cautions));
+        Assert.Equal("caution.unknown-cabinets.one", Assert.Single(answer.CautionKeys).MessageKey);
+        Assert.Equal(
+            "QWL-CAB-98 and QWL-SRV-2 are no cabinets of the catalogue and have no sizes of their own: they were left out of the choice.",
+            Assert.Single(Answer(request with
+            {
+                Cabinets = [new Cabinet { PartNumber = "QWL-CAB-98" }, new Cabinet { PartNumber = "QWL-SRV-2" }],
+            }).Cautions));
+    }
+}
