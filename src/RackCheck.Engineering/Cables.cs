@@ -74,6 +74,26 @@ public static class Cables
     /// <summary>Largest breaker of a ring final circuit of 2.5 mm2, A: BS 7671 433.1.204 (value from memory).</summary>
     public const double MostRingA = 32;
 
+    /// <summary>
+    /// Length of a single cable with the voltage drop and the fault loop of the circuit at its far point: <c>L</c>, for a ring final circuit <c>L/4</c>.
+    /// </summary>
+    /// <param name="lengthM">Length of the cable L, m, 0 or more; of a ring the whole cable, from the breaker round to the breaker.</param>
+    /// <param name="isRing">Whether it is a ring final circuit.</param>
+    /// <returns>Length, m. Example: a ring of 60 m counts as 15 m.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A negative length.</exception>
+    /// <remarks>
+    /// The far point of a ring is half the length away on either side, and the two legs are in parallel: half of half the length. On-Site Guide to BS 7671,
+    /// R1 + R2 = (r1 + r2)/4 (value from memory).
+    /// </remarks>
+    public static double LoopLengthM(double lengthM, bool isRing)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(lengthM, 0);
+        return isRing ? lengthM / RingShare : lengthM;
+    }
+
+    /// <summary>A ring final circuit has this fraction of its length as loop: two legs in parallel, each of half the length.</summary>
+    public const double RingShare = 4;
+
     /// <summary>Correction factor Ca for the ambient temperature of a 70 C thermoplastic cable, interpolated.</summary>
     /// <param name="ambientC">Ambient temperature, C.</param>
     /// <returns>

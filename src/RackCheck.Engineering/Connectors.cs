@@ -59,6 +59,8 @@ public static class Connectors
         new("CEE7/7", 16, 16, [], 1, false, Cee7),
         new("NEMA5-15", 15, 15, ["NEMA5-15"], 1, false, Nema),
         new("NEMA5-20", 20, 20, ["NEMA5-15", "NEMA5-20"], 1, false, Nema),
+        new("NEMAL5-20", 20, 20, ["NEMAL5-20"], 1, true, Nema),
+        new("NEMAL5-30", 30, 30, ["NEMAL5-30"], 1, true, Nema),
         new("NEMAL6-20", 20, 20, ["NEMAL6-20"], 1, true, Nema),
         new("NEMAL6-30", 30, 30, ["NEMAL6-30"], 1, true, Nema),
         new("NEMAL14-30", 30, 30, ["NEMAL14-30"], 1, true, Nema),

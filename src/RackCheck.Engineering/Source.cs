@@ -101,7 +101,8 @@ public static partial class Sources
     /// <summary>North American plugs and sockets.</summary>
     public static Source NemaWd6 { get; } = new(
         "NEMA WD 6",
-        "NEMA WD 6, wiring devices, dimensions: 5-15 rated 15 A, 5-20 rated 20 A, L6-20 rated 20 A, L6-30 rated 30 A; receptacle 5-20 also accepts plug 5-15.",
+        "NEMA WD 6, wiring devices, dimensions: 5-15 rated 15 A, 5-20, L5-20 and L6-20 rated 20 A, L5-30 and L6-30 rated 30 A; receptacle 5-20 also accepts "
+        + "plug 5-15.",
         SourceStanding.ValueFromMemory);
 
     /// <summary>Industrial plugs and sockets.</summary>

@@ -53,6 +53,12 @@ public static partial class Sources
         "A ring final circuit of 2.5 mm2 may be protected at 32 A: each leg carries part of the load. The fuse in a BS 1363 plug protects what is behind it.",
         SourceStanding.ValueFromMemory);
 
+    /// <summary>Loop of a ring final circuit.</summary>
+    public static Source RingLoop { get; } = new(
+        "On-Site Guide to BS 7671, ring final circuits",
+        "The conductors from the origin to the far point of a ring are a quarter of the whole ring taken once: two legs in parallel, each half as long.",
+        SourceStanding.ValueFromMemory);
+
     /// <summary>Equipment grounding conductors.</summary>
     public static Source Nec250 { get; } = new(
         "NEC 250.122",

@@ -169,7 +169,7 @@ public sealed record Breaker
 /// <summary>The cable of a supply.</summary>
 public sealed record SupplyCable
 {
-    /// <summary>Length, m.</summary>
+    /// <summary>Length, m; of a ring final circuit the whole ring, from the breaker round to the breaker.</summary>
     [Range(0d, 10000d)]
     [Kind(MemberKind.Fact)]
     public double? LengthM { get; init; }

@@ -43,6 +43,12 @@ public enum ConnectorCode
     /// <summary>NEMA 5-20.</summary>
     [JsonStringEnumMemberName("NEMA5-20")] Nema520,
 
+    /// <summary>NEMA L5-20, locking, line and neutral, 120 V.</summary>
+    [JsonStringEnumMemberName("NEMAL5-20")] NemaL520,
+
+    /// <summary>NEMA L5-30, locking, line and neutral, 120 V.</summary>
+    [JsonStringEnumMemberName("NEMAL5-30")] NemaL530,
+
     /// <summary>NEMA L6-20, locking.</summary>
     [JsonStringEnumMemberName("NEMAL6-20")] NemaL620,
 

@@ -14,6 +14,9 @@ public static class BlankingPanels
     /// <summary>Title of the work on panels that belongs to a remedy.</summary>
     public static readonly WordedText Refit = new("remedy.refit-panels", "Refit the blanking panels");
 
+    /// <summary>Title of the same where no panel was in the way.</summary>
+    public static readonly WordedText CloseOld = new("remedy.close-position", "Fit blanking panels in the U positions that it leaves");
+
     /// <summary>Whether a mounted item is a blanking panel.</summary>
     public static bool IsPanel(MountedItem item) => item.Category == ItemCategory.BlankingPanel;
 
@@ -126,5 +129,6 @@ public sealed record PanelFit(RackDescription After, IReadOnlyList<MountedItem> 
     /// <summary>The remedy, whose title names the work on panels.</summary>
     /// <param name="title">Title of the change.</param>
     /// <param name="kind">Its kind; null for one of its own.</param>
-    public RemedyCandidate Titled(WordedText title, string? kind = null) => new(IsRefitted ? title.Then(BlankingPanels.Refit) : title, After, kind);
+    public RemedyCandidate Titled(WordedText title, string? kind = null) => new(
+        !IsRefitted ? title : title.Then(Displaced.Count > 0 ? BlankingPanels.Refit : BlankingPanels.CloseOld), After, kind);
 }

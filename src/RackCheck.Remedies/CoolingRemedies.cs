@@ -242,7 +242,8 @@ public static class CoolingRemedies
         yield return new RemedyCandidate(new(ClosedCabinet, ("requiredIp", required)), description.Closed());
         if (heat.HasHeat && Cooler(survey, null) is { } cooler)
         {
-            yield return cooler;
+            // It cools; the code alone needs none.
+            yield return cooler with { IsLastResort = true };
         }
 
         yield return new RemedyCandidate(

@@ -274,7 +274,8 @@ public static class OutletRemedies
             s.RatedA, threePhase ? s.Three : northAmerica && voltageV < PlugRemedies.LeastHighVoltageV ? Low(s.RatedA) : s.Single));
     }
 
-    // L6 is for 208 and 240 V; for 120 V the contract has no plug above 20 A.
+    // L6 is for 208 and 240 V. L5-30, for 120 V, came later: a client that was made before it does not know it, so an answer has it only where the caller
+    // sent it.
     private static ConnectorCode Low(double ratedA) => ratedA <= 20 ? ConnectorCode.Nema520 : ConnectorCode.Hardwired;
 
     private static Supply NewSupply(RackDescription description, double ratedA, double voltageV, int phases, ConnectorCode connector) => new()

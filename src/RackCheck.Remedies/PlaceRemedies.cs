@@ -56,6 +56,13 @@ public static class PlaceRemedies
         }
 
         var fit = BlankingPanels.Fit(survey, Resize(new RemedyBuilder(survey), what, heightU).Place(what, bottom), (what, bottom, needed));
+        if (bottom == what.Bottom && heightU is null && fit.Displaced.Count > 0)
+        {
+            // It stays where it is; what stands on it needs the positions of the panels.
+            return new RemedyCandidate(
+                fit.IsRefitted ? BlankingPanels.Refit : RemedyTitles.ToAnotherRack(fit.Displaced.Select(p => p.Id).Order(StringComparer.Ordinal)), fit.After);
+        }
+
         return fit.Titled(RemedyTitles.Mount(survey.Cabinet, what, bottom, needed, fit.Displaced));
     }
 

@@ -24,25 +24,48 @@ public static class PowerRemedies
     /// <summary>Reduces the load of a supply, and of one of its PDUs if given.</summary>
     /// <param name="unit">The PDU to relieve; null for the supply itself.</param>
     /// <param name="group">The outlet group to relieve; null for the whole PDU.</param>
+    /// <param name="moreA">Current that a line carries besides, as that of a charger, A.</param>
     /// <returns>Candidates, best first.</returns>
-    public static IEnumerable<RemedyCandidate> Relieve(RackSurvey survey, SupplyNode supply, PduNode? unit, GroupNode? group = null)
+    public static IEnumerable<RemedyCandidate> Relieve(RackSurvey survey, SupplyNode supply, PduNode? unit, GroupNode? group = null, double moreA = 0)
     {
         Cord[] cords = [.. survey.Power.Cords.Where(c => c.Group is { } g
             && (group is not null ? ReferenceEquals(g, group) : unit is not null ? ReferenceEquals(g.Unit, unit) : ReferenceEquals(g.Unit.Supply, supply)))];
 
         // Another PDU does not help a supply that is itself fully loaded.
         var isFull = supply.Lines.Any(l => l.NormalA > supply.DesignA || l.WorstA > supply.ContinuousA);
-        var share = unit is null ? survey.Limits.SupplyDesignShare : survey.Limits.PduDesignShare;
         return MoveCords(survey, cords)
             .Concat(unit is null || isFull ? [] : AddUnits(survey, unit, cords))
             .Concat(Enlarge(survey, supply, cords))
             .Concat(AddSupplies(survey, supply, unit, cords))
-            .Concat(
-                TakeOut(survey, share * supply.Source.VoltageV * (group?.ContinuousA ?? (unit?.ContinuousA ?? supply.ContinuousA) * supply.Lines.Count), cords))
-            .Concat(
-                TakeOut(
-                    survey, survey.Limits.SupplyDesignShare * survey.Power.Supplies.Sum(s => s.Source.VoltageV * s.ContinuousA * s.Lines.Count),
-                    survey.Power.Cords));
+            .Concat(TakeOut(survey, [.. ExcessOf(supply, unit, group, cords, moreA)], cords))
+            .Concat(TakeOut(survey, ExcessOfAll(survey.Power), survey.Power.Cords));
+    }
+
+    private static LoadExcess[] ExcessOfAll(PowerTree tree)
+    {
+        double Sum(Func<SupplyNode, double> currentA) => tree.Supplies.Sum(s => s.Source.VoltageV * currentA(s) * s.Lines.Count);
+        return
+        [
+            new LoadExcess(tree.Cords, c => c.VoltAmperes, tree.Cords.Sum(c => c.VoltAmperes) - Sum(s => s.DesignA)),
+            new LoadExcess(tree.Cords, Worst, tree.Cords.Sum(Worst) - Sum(s => s.ContinuousA)),
+        ];
+    }
+
+    // The design share applies in normal use; with a supply lost the rating alone.
+    private static IEnumerable<LoadExcess> ExcessOf(SupplyNode supply, PduNode? unit, GroupNode? group, Cord[] cords, double moreA)
+    {
+        var (design, continuous) = group is not null ? (group.DesignA, group.ContinuousA)
+            : unit is not null ? (unit.DesignA, unit.ContinuousA) : (supply.DesignA, (double?)supply.ContinuousA);
+        var points = group is not null ? [group.Load] : unit?.Lines ?? supply.Lines;
+        for (var line = 0; line < points.Count; line++)
+        {
+            var (point, on) = (points[line], line);
+            Cord[] loading = group is not null ? cords : [.. cords.Where(c => c.IsThreePhase || c.Group!.Loads(on))];
+            double Share(Cord cord, SupplyNode? lost) => cord.WattsIn(lost) / cord.PowerFactor / (cord.IsThreePhase ? 3 : 1);
+            double Over(double currentA, double? limitA) => (currentA - (limitA ?? double.PositiveInfinity)) * supply.Source.VoltageV;
+            yield return new LoadExcess(loading, c => Share(c, null), Over(point.NormalA, design));
+            yield return new LoadExcess(loading, c => Share(c, point.WorstWithout), Over(point.WorstA + moreA, continuous));
+        }
     }
 
     /// <summary>Moves one or more cords whose outlets the caller gave.</summary>
@@ -100,33 +123,60 @@ public static class PowerRemedies
     }
 
     /// <summary>Removes equipment, largest first, until the rest is within the limit; the last step is all equipment on these cords.</summary>
-    /// <param name="limitVa">Permitted load, VA.</param>
+    /// <param name="limitVa">Permitted load, VA, with the worst supply lost.</param>
     /// <param name="cords">The cords of the equipment.</param>
-    /// <returns>Candidates, at most three.</returns>
-    public static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double limitVa, IReadOnlyList<Cord> cords)
+    /// <returns>Candidates, a few.</returns>
+    public static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double limitVa, IReadOnlyList<Cord> cords) =>
+        TakeOut(survey, [new LoadExcess(cords, Worst, LoadsOf(cords, Worst).Values.Sum() - limitVa)], cords);
+
+    /// <summary>
+    /// Removes equipment, from the load with the highest excess first and there the largest, until no load is too high; the last step is all equipment.
+    /// </summary>
+    /// <param name="excesses">The loads that may be too high.</param>
+    /// <param name="cords">The cords of the equipment.</param>
+    /// <returns>Candidates, a few.</returns>
+    public static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, IReadOnlyList<LoadExcess> excesses, IReadOnlyList<Cord> cords)
     {
-        // A UPS is removed last: its input falls with its load.
-        var items = cords.GroupBy(c => c.Item.Id, StringComparer.Ordinal)
-            .Select(g => (Id: g.Key, Ups: g.First().Item.Item!.Ups, Va: g.Sum(c => c.WorstVoltAmperes)))
-            .Select(i => i with { Va = i.Ups is { Feeds: not null } ? 0 : i.Va })
-            .OrderBy(i => i.Ups is not null).ThenByDescending(i => i.Va).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
-        var load = items.Sum(i => i.Va);
-        var least = 0;
-        while (least < items.Length && (load > limitVa || least == 0))
+        var order = new List<string>();
+        var loads = excesses.Select(e => LoadsOf(e.Cords, e.Va)).ToArray();
+        double[] left = [.. excesses.Select(e => e.ExcessVa)];
+        while (Enumerable.Range(0, loads.Length).Where(i => left[i] > 0 && loads[i].Count > 0).ToArray() is { Length: > 0 } over)
         {
-            load -= items[least++].Va;
+            var largest = LargestFirst(loads[over.MaxBy(i => left[i])], cords).First();
+            order.Add(largest);
+            for (var i = 0; i < loads.Length; i++)
+            {
+                left[i] -= loads[i].Remove(largest, out var load) ? load : 0;
+            }
         }
 
+        var least = Math.Max(1, order.Count);
+        order.AddRange(LargestFirst(LoadsOf(cords, Worst), cords).Except(order));
+
         // With uneven line loads more must be removed than the sum requires; the last step is all of it.
-        foreach (var count in new[] { least, (least + items.Length) / 2, items.Length }.Where(c => c > 0).Distinct())
+        int[] counts = [least, least + 1, (least + order.Count) / 2, order.Count];
+        foreach (var count in counts.Where(c => c <= order.Count).Distinct())
         {
-            var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
+            var ids = order.Take(count).Order(StringComparer.Ordinal).ToArray();
             yield return new RemedyCandidate(
                 RemedyTitles.ToAnotherRack(ids),
                 Freed(survey.Description, cords).WithoutItems(ids),
                 nameof(TakeOut));
         }
     }
+
+    private static double Worst(Cord cord) => cord.WorstVoltAmperes;
+
+    private static IEnumerable<string> LargestFirst(Dictionary<string, double> loads, IReadOnlyList<Cord> cords)
+    {
+        var ups = cords.Where(c => c.Item.Item!.Ups is not null).Select(c => c.Item.Id).ToHashSet(StringComparer.Ordinal);
+        return loads.OrderBy(l => ups.Contains(l.Key)).ThenByDescending(l => l.Value).ThenBy(l => l.Key, StringComparer.Ordinal).Select(l => l.Key);
+    }
+
+    // A UPS is removed last: its input falls with its load.
+    private static Dictionary<string, double> LoadsOf(IEnumerable<Cord> cords, Func<Cord, double> va) =>
+        cords.GroupBy(c => c.Item.Id, StringComparer.Ordinal).ToDictionary(
+            g => g.Key, g => g.First().Item.Item!.Ups is { Feeds: not null } ? 0 : g.Sum(va), StringComparer.Ordinal);
 
     /// <summary>A larger supply with larger PDUs, plugs, sockets and cable.</summary>
     /// <param name="cords">Cords fed from it, which can then move.</param>

@@ -7,7 +7,8 @@ namespace RackCheck.Remedies;
 /// <summary>Remedies for a stack on fixed runners that is too high.</summary>
 public static class RunnerRemedies
 {
-    private static readonly MessageWording FreeUnit = new("remedy.free-unit", "Move {items} up and leave 1 U free in the stack");
+    private static readonly WordingChoice FreeUnit = new(
+        "remedy.free-unit", "Move {items} up and leave 1 U free [several:at {count} places ]in the stack");
     private static readonly MessageWording SeparateShelf = new("remedy.shelf-for-runners", "Mount {items} on a separate shelf instead of runners");
 
     /// <summary>
@@ -121,7 +122,7 @@ public static class RunnerRemedies
         // The stack is on one face: sets that stay where they are keep the panels out of the free positions only.
         var places = run.Select((set, i) => (set, set.Bottom!.Value + shifts[i], set.HeightU));
         return BlankingPanels.Fit(survey, builder, [.. places]).Titled(new(
-            FreeUnit, ("items", Names.Ids(moved.Select(m => m.Id)))));
+            FreeUnit.With(shifts[^1] > 1 ? "several" : ""), ("items", Names.Ids(moved.Select(m => m.Id))), ("count", shifts[^1])));
     }
 
     private static RemedyCandidate Shelve(RackSurvey survey, List<MountedItem> sets)

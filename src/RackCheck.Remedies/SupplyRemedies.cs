@@ -14,12 +14,15 @@ public static class SupplyRemedies
     private static readonly MessageWording PduRating = new("remedy.pdu-rating", "Use {pdu} rated for {ratedA:exact} A");
     private static readonly MessageWording OtherFeed = new("remedy.pdu-supply", "Feed {pdu} from supply {supply}");
     private static readonly MessageWording GroupBreakers = new("remedy.group-breakers", "Use {pdu} with a {ratedA:exact} A breaker for each outlet group");
+    private static readonly MessageWording MoreGroups = new(
+        "remedy.more-groups", "Use {pdu} with {count} outlet groups, each with a {ratedA:exact} A breaker");
     private static readonly MessageWording Sequenced = new("remedy.sequenced-outlets", "Take {pdus} with sequenced outlets");
     private static readonly MessageWording ToLine = new("remedy.group-line", "Move {pdu}, group {group}, to {line}");
     private static readonly MessageWording SwapLines = new("remedy.swap-lines", "Swap the lines of {pdu}, group {group}, and {otherPdu}, group {otherGroup}");
     private static readonly MessageWording SpreadLines = new("remedy.spread-lines", "Spread the outlet groups of supply {supply} over its lines");
 
     private const int MostTries = 3;
+    private const int MostGroups = 24;
 
     // Cross-sectional areas beyond the cable table that are also on the market, mm2.
     private static readonly double[] ThickMm2 = [25, 35, 50, 70, 95];
@@ -106,6 +109,47 @@ public static class SupplyRemedies
         new(GroupBreakers, ("pdu", unit.Id), ("ratedA", ratedA)),
         groups.Aggregate(survey.Description, (after, group) => after.EditGroup(unit.Index, group.Index, g => g with { BreakerA = ratedA })),
         nameof(FuseGroups));
+
+    /// <summary>Outlet groups of a PDU divided into groups with breakers, as many as its rating holds, each with its share of the outlets.</summary>
+    /// <param name="ratedA">Rating of the breakers, A.</param>
+    /// <returns>The candidate; none where a PDU cannot have so many groups, or its rating holds one breaker.</returns>
+    public static IEnumerable<RemedyCandidate> DivideGroups(RackSurvey survey, PduNode unit, IReadOnlyCollection<GroupNode> groups, double ratedA)
+    {
+        var parts = (int)Math.Min(MostGroups, unit.RatedA / unit.Groups.Count / ratedA * unit.Lines.Count);
+        if (parts < 2)
+        {
+            yield break;
+        }
+
+        var divided = new List<OutletGroup>();
+        foreach (var group in unit.Groups)
+        {
+            if (!groups.Contains(group))
+            {
+                divided.Add(group.Source);
+                continue;
+            }
+
+            for (var part = 0; part < parts; part++)
+            {
+                OutletSet[] own = [.. group.Source.Outlets.Select(o => o with { Count = (o.Count + parts - 1 - part) / parts }).Where(o => o.Count > 0)];
+                var taken = unit.Groups.Select(g => g.Id).Concat(divided.Select(g => g.Id));
+                if (own.Length > 0)
+                {
+                    divided.Add(group.Source with { Id = part == 0 ? group.Id : Names.FreeId(group.Id, taken), BreakerA = ratedA, Outlets = own });
+                }
+            }
+        }
+
+        if (divided.Count <= MostGroups)
+        {
+            yield return new RemedyCandidate(
+                new(MoreGroups, ("pdu", unit.Id), ("count", divided.Count), ("ratedA", ratedA)),
+                survey.Description.WithoutConnections(c => c.Pdu == unit.Id && groups.Any(g => g.Id == c.Group))
+                    .EditUnit(unit.Index, u => u with { Groups = divided }),
+                nameof(FuseGroups));
+        }
+    }
 
     /// <summary>A breaker and PDUs of a lower rating, and removal of equipment that they cannot carry.</summary>
     /// <param name="ratedA">The rating, A.</param>

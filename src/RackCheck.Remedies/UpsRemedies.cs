@@ -77,13 +77,17 @@ public static class UpsRemedies
         return (watts, watts / on[0].PowerFactor / supply.Source.VoltageV);
     }
 
+    /// <summary>The line of a supply with the highest current while its UPS recharges: another supply may still be lost.</summary>
+    /// <param name="supply">The supply.</param>
+    public static LoadPoint WorstLine(SupplyNode supply) => supply.Lines.MaxBy(l => l.WorstA)!;
+
     // Whether a supply that bears the load does not bear the charger as well.
     private static bool OverloadsSupply(RackSurvey survey, UpsNode ups, double chargeW)
     {
         var cords = MainsCords(survey, ups);
         return cords.Select(c => c.Group!.Unit.Supply).Distinct().Any(s =>
-            !Comparison.IsOver(s.MostLoaded.NormalA, s.ContinuousA)
-            && Comparison.IsOver(s.MostLoaded.NormalA + Charging(cords, s, chargeW).CurrentA, s.ContinuousA));
+            !Comparison.IsOver(WorstLine(s).WorstA, s.ContinuousA)
+            && Comparison.IsOver(WorstLine(s).WorstA + Charging(cords, s, chargeW).CurrentA, s.ContinuousA));
     }
 
     /// <summary>A battery with the required run time.</summary>

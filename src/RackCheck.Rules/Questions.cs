@@ -55,7 +55,9 @@ internal static class Questions
         IReadOnlyList<(string Name, Scalar Value)> data = fact.OwnersName is { } owners ? [(owners, OwnersOf(rack, pointers))]
             : fact.Ask == FactTable.Other.Template ? [("member", fact.Key[1..])]
             : [];
-        var wording = data is [("member", _)] ? FactTable.Other : data is [(_, { List.Count: > 1 })] ? fact.Many : fact.One;
+        var isRest = fact.Rest.Count > 0 && Array.TrueForAll(pointers, p => fact.IsPartGiven(rack, FactTable.KeyOf(p).Owner));
+        var isMany = data is [(_, { List.Count: > 1 })];
+        var wording = data is [("member", _)] ? FactTable.Other : isRest ? fact.Rest[isMany ? 1 : 0] : isMany ? fact.Many : fact.One;
         return new Draft(
             new Question
             {

@@ -75,7 +75,7 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
     /// </summary>
     /// <param name="supply">A supply with a fault current.</param>
     public static double FaultA(SupplyNode supply) => supply.Source is { FaultCurrentA: { } origin, VoltageV: var voltage }
-        && FaultCable(supply) is { LengthM: { } length, CrossSectionMm2: { } section }
+        && FaultCable(supply) is { CrossSectionMm2: { } section } && supply.LoopLengthM is { } length
         ? Quantities.Round(FaultLoops.EndA(voltage, origin, length, section))
         : supply.Source.FaultCurrentA ?? 0;
 
@@ -131,7 +131,7 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
 
     private string AtTheRack() => FaultCable(Supply!) is not { } cable ? ""
         : Invariant($"{Supply!.Source.VoltageV:0.###} / ({Supply.Source.VoltageV:0.###} / {Supply.Source.FaultCurrentA:0.###} + ")
-            + Invariant($"{FaultLoops.HotFactor:0.#} x 2 x {EarthConductors.CopperOhmMm2PerM} x {cable.LengthM:0.###} / {cable.CrossSectionMm2:0.###}) = ")
+            + Invariant($"{FaultLoops.HotFactor:0.#} x 2 x {EarthConductors.CopperOhmMm2PerM} x {Supply.LoopLength} / {cable.CrossSectionMm2:0.###}) = ")
             + Invariant($"{FaultA(Supply):0.###}; ");
 
     private static string Validity(double seconds) =>

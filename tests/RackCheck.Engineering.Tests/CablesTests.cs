@@ -121,6 +121,17 @@ public sealed class CablesTests
     public void Cable_out_of_range_throws(double drop, double length, double current, int phases) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Cables.DropV(drop, length, current, phases));
 
+    // Two legs in parallel, each of half the length: 1 / (1/30 + 1/30) = 15 m; On-Site Guide to BS 7671, value from memory.
+    [Theory]
+    [InlineData(60, true, 15)]
+    [InlineData(60, false, 60)]
+    [InlineData(0, true, 0)]
+    public void Far_point_of_a_ring_is_a_quarter_away(double length, bool ring, double loop) =>
+        Assert.Equal(loop, Cables.LoopLengthM(length, ring), 1e-12);
+
+    [Fact]
+    public void Negative_length_of_a_ring_throws() => Assert.Throws<ArgumentOutOfRangeException>(() => Cables.LoopLengthM(-1, true));
+
     // IEC 60228 gives the resistance at 20 C. Extrapolated, copper has zero resistance at -234.5 C.
     private static double HotLoopMilliohmPerM(CopperCable cable) => 2 * cable.ResistanceMilliohmPerM * (234.5 + 70) / (234.5 + 20);
 

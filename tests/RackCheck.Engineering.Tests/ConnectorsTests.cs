@@ -15,6 +15,8 @@ public sealed class ConnectorsTests
     [InlineData("CEE7/7", 16)]
     [InlineData("NEMA5-15", 15)]
     [InlineData("NEMA5-20", 20)]
+    [InlineData("NEMAL5-20", 20)]
+    [InlineData("NEMAL5-30", 30)]
     [InlineData("NEMAL6-20", 20)]
     [InlineData("NEMAL6-30", 30)]
     [InlineData("IEC60309-16A-1P", 16)]
@@ -54,6 +56,8 @@ public sealed class ConnectorsTests
     [InlineData("CEE7/7", "")]
     [InlineData("NEMA5-15", "NEMA5-15")]
     [InlineData("NEMA5-20", "NEMA5-15 NEMA5-20")]
+    [InlineData("NEMAL5-20", "NEMAL5-20")] // a locking plug goes into its own socket alone
+    [InlineData("NEMAL5-30", "NEMAL5-30")]
     public void Socket_accepts_matching_plugs(string socket, string plugs) => Assert.Equal(plugs, string.Join(' ', Of(socket).Takes));
 
     [Fact]

@@ -43,8 +43,9 @@ internal static class SupplyChoice
     /// <summary>Whether the plug of a PDU suits the region if no supply is specified.</summary>
     public static bool SuitsRegion(Region? region, PduFacts unit) => unit.Plug switch
     {
-        ConnectorCode.Nema515 or ConnectorCode.Nema520 or ConnectorCode.NemaL620 or ConnectorCode.NemaL630
-            or ConnectorCode.NemaL1430 or ConnectorCode.NemaL1530 or ConnectorCode.NemaL2120 or ConnectorCode.NemaL2130 => region == Region.Na,
+        ConnectorCode.Nema515 or ConnectorCode.Nema520 or ConnectorCode.NemaL520 or ConnectorCode.NemaL530
+            or ConnectorCode.NemaL620 or ConnectorCode.NemaL630 or ConnectorCode.NemaL1430
+            or ConnectorCode.NemaL1530 or ConnectorCode.NemaL2120 or ConnectorCode.NemaL2130 => region == Region.Na,
         ConnectorCode.Bs1363 => region == Region.Uk,
         ConnectorCode.Cee73 or ConnectorCode.Cee74 or ConnectorCode.Cee77 => region is null or Region.Eu,
         ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 => false,
@@ -137,7 +138,9 @@ internal static class SupplyChoice
         return new Supply
         {
             Id = NameOf(build.OtherSupplies + build.Supplies.Count),
-            VoltageV = !america ? EuropeanV : unit.Plug is ConnectorCode.Nema515 or ConnectorCode.Nema520 ? NorthAmericanV : NorthAmericanTwoPoleV,
+            VoltageV = !america ? EuropeanV
+                : unit.Plug is ConnectorCode.Nema515 or ConnectorCode.Nema520 or ConnectorCode.NemaL520 or ConnectorCode.NemaL530 ? NorthAmericanV
+                : NorthAmericanTwoPoleV,
             Phases = HasThreePhases(unit) ? 3 : 1,
             RatedA = rated,
             Breaker = new Breaker { Curve = BreakerCurve.C, RatedA = rated },

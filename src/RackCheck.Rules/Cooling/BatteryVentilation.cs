@@ -81,7 +81,6 @@ public sealed class BatteryVentilation : Rule
             }
         }
 
-        needed = Quantities.Round(needed);
         var area = Quantities.Round(Engineering.BatteryVentilation.OpeningCm2(needed));
         var least = Math.Min(inlet, outlet);
         if (!Comparison.IsOver(area, least))
@@ -103,7 +102,7 @@ public sealed class BatteryVentilation : Rule
         context.Report(new FindingDraft
         {
             Message = Defect,
-            Data = [("neededM3h", needed), ("areaCm2", area), ("hasCm2", least)],
+            Data = [("neededM3h", Quantities.Round(needed)), ("areaCm2", area), ("hasCm2", least)],
             Subject = Subjects.Batteries,
             Identity = ["ventilation"],
             Pointers = [.. batteries.Select(i => i.Pointer), "/cabinet"],
@@ -111,8 +110,8 @@ public sealed class BatteryVentilation : Rule
             Limit = Quantities.Of(area, "cm2"),
             UtilisationPercent = least > 0 ? 100 * area / least : null,
             Calculation =
-                Invariant($"{string.Join(" + ", terms)} = {needed:0.###}; ")
-                + Invariant($"{Engineering.BatteryVentilation.Cm2PerM3h:0} x {needed:0.###} = {area:0.###} > {least:0.###}"),
+                Invariant($"{string.Join(" + ", terms)} = {needed:0.######}; ")
+                + Invariant($"{Engineering.BatteryVentilation.Cm2PerM3h:0} x {needed:0.######} = {area:0.###} > {least:0.###}"),
             Candidates = AirPathRemedies.Ventilate(context.Survey, area, batteries),
         });
     }

@@ -60,12 +60,12 @@ public sealed class ConductorSize : Rule
             "S >= the largest of: line conductor, main conductor only (S up to 16, 16 up to 35, S/2 above); protectedMm2 or unprotectedMm2; "
             + "sqrt(I^2 t) / 143, I = U/(U/I0 + 1.2 x 2 x 0.017241 L/S) at the end of the cable, t from 0.1 s; North America: by breaker, "
             + "15 A 2.1, 20 A 3.3, 30 to 60 A 5.3",
-        Sources = [Sources.Iec60364Earthing, Sources.Iec60898Energy, Sources.Nec250],
+        Sources = [Sources.Iec60364Earthing, Sources.Iec60898Energy, Sources.Nec250, Sources.RingLoop],
         Limits = [ProtectedMm2, UnprotectedMm2],
         Needs =
         [
             "/items/*/earthLead/crossSectionMm2", "/earthing/mainConductorMm2", "/supplies/*/cable/crossSectionMm2", "/supplies/*/cable/lengthM",
-            "/supplies/*/voltageV", "/supplies/*/faultCurrentA",
+            "/supplies/*/cable/ring", "/supplies/*/voltageV", "/supplies/*/faultCurrentA",
             "/supplies/*/disconnectionTimeS", "/supplies/*/breaker", "/cabinet/sidePanels", "/site/region", "/connections",
         ],
         Notes =
@@ -74,7 +74,7 @@ public sealed class ConductorSize : Rule
                 + "less than the minimum for strength. "
                 + "Fault current and disconnection time are then not asked for; a trip curve that is not given is, where curve D could change the answer.",
             "The fault is in the rack: its current is that at the end of the cable. Without the length or the area of the cable it is that at the origin, "
-                + "which is higher.",
+                + "which is higher. The end of a ring final circuit is its far point, L/4 away: two legs in parallel, each half of the ring long.",
             "Under 0.1 s the formula does not hold. Behind a breaker of curve B or C up to 32 A the let-through energy is then taken as above; elsewhere the "
                 + "fault is not assessed.",
             "A lead of an item follows the item's own cord, not the cable of the supply.",

@@ -181,7 +181,7 @@ public sealed class Blanking : Rule
             ],
             Actual = Quantities.Units(top - bottom + 1),
             Limit = Quantities.Units(0),
-            Calculation = FormattableString.Invariant($"{top} - {bottom} + 1 = {top - bottom + 1} > 0"),
+            Calculation = FormattableString.Invariant($"from below: {top} - {bottom} + 1 = {top - bottom + 1} > 0"),
             // Where the uprights are too close to the front door for a panel, they have to be moved first.
             Candidates = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor(BlankingPanels.CountFor(top - bottom + 1))
                 ? [Close(survey, bottom, top)]

@@ -77,7 +77,8 @@ public sealed class BodyTooWide : Rule
                 continue;
             }
 
-            if (item.SupportStyle is null && item.Category != ItemCategory.KeyboardDrawer
+            // A cable manager has no body on slides: it is screwed to the uprights by its panel.
+            if (item.SupportStyle is null && item.Category is not (ItemCategory.KeyboardDrawer or ItemCategory.CableManager)
                 && width <= opening && width > opening - (2 * Allowances.SlideThicknessMm))
             {
                 context.ReportMissing(Pointers.ItemSupportStyle[item.Index], MissingSupportStyle);

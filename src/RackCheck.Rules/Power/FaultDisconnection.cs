@@ -32,17 +32,18 @@ public sealed class FaultDisconnection : Rule
             + "North America, where breakers have no letter.",
         Why = "After an earth fault, exposed metal stays live until someone touches it or the cable burns.",
         Formula = "U / (U/I0 + 1.2 x 2 x 0.017241 L/S) >= 5, 10 or 20 x In for curve B, C or D",
-        Sources = [Sources.Bs7671Disconnection, Sources.DeclaredLoopPractice],
+        Sources = [Sources.Bs7671Disconnection, Sources.DeclaredLoopPractice, Sources.RingLoop],
         Needs =
         [
-            "/supplies/*/faultCurrentA", "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/supplies/*/breaker", "/supplies/*/rcdMa",
-            "/supplies/*/voltageV", "/site/region",
+            "/supplies/*/faultCurrentA", "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/supplies/*/cable/ring", "/supplies/*/breaker",
+            "/supplies/*/rcdMa", "/supplies/*/voltageV", "/site/region",
         ],
         Notes =
         [
             "Without a fault current the lowest of a public TN-S supply is tried (0.8 ohm). Where the breaker trips even then, the current is not asked for.",
             "A supply of 50 V or less is not checked: at extra-low voltage (IEC 60364-4-41 clause 414) no disconnection is needed against electric shock.",
             "The protective conductor is taken with the area of the line conductors.",
+            "A ring final circuit has L/4: to its far point two legs are in parallel, each half of the ring long.",
         ],
         Remedies = ["Fit an RCD.", "Fit a breaker with a faster curve.", "Fit a cable with a larger cross-sectional area."],
         Cautions = [Cautions.Electricity],
@@ -59,7 +60,7 @@ public sealed class FaultDisconnection : Rule
         {
             var source = supply.Source;
             var at = Pointers.Supply[supply.Index];
-            if (source.Cable is not { LengthM: { } length, CrossSectionMm2: { } section })
+            if (source.Cable is not { CrossSectionMm2: { } section } || supply.LoopLengthM is not { } length)
             {
                 context.ReportMissing($"{at}/cable/{(source.Cable?.LengthM is null ? "lengthM" : "crossSectionMm2")}", Missing);
                 continue;
@@ -111,7 +112,7 @@ public sealed class FaultDisconnection : Rule
             UtilisationPercent = loop.CurrentA > 0 ? 100 * loop.TripA / loop.CurrentA : null,
             Calculation = loop.OriginA > 0
                 ? Invariant($"{voltage:0.###} / ({voltage:0.###} / {loop.OriginA:0.###} + 1.2 x 2 x ")
-                    + Invariant($"{EarthConductors.CopperOhmMm2PerM} x {loop.LengthM:0.###} / ")
+                    + Invariant($"{EarthConductors.CopperOhmMm2PerM} x {supply.LoopLength} / ")
                     + Invariant($"{loop.SectionMm2:0.###}) = {loop.CurrentA:0.###} < {loop.TripA / supply.BreakerA:0.###} x ")
                         + Invariant($"{supply.BreakerA:0.###} = {loop.TripA:0.###}")
                 : Invariant($"0 < {loop.TripA:0.###}"),

@@ -28,7 +28,7 @@ public sealed class OutletProtection : Rule
         Sources = [Sources.Iec62368Outlets, Sources.Bs7671Ring],
         Needs = ["/pdus/*/groups/*/breakerA", "/pdus/*/groups/*/outlets", "/pdus/*/plug", "/supplies/*/breaker/ratedA", "/supplies/*/ratedA", "/site/region"],
         Notes = ["Outlets of a PDU behind a UPS are not judged: the UPS limits the current."],
-        Remedies = ["Fit a PDU with a breaker for each outlet group."],
+        Remedies = ["Fit a PDU with a breaker for each outlet group.", "Fit a PDU with more outlet groups, each with a breaker."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -64,7 +64,8 @@ public sealed class OutletProtection : Rule
             Limit = Quantities.Of(limit, "A"),
             UtilisationPercent = 100 * protection / limit,
             Calculation = Invariant($"{protection:0.###} > {limit:0.###}"),
-            Candidates = [SupplyRemedies.FuseGroups(context.Survey, unit, open, limit)],
+            Candidates = SupplyRemedies.DivideGroups(context.Survey, unit, open, limit)
+                .Prepend(SupplyRemedies.FuseGroups(context.Survey, unit, open, limit)),
         });
     }
 }

@@ -12,9 +12,9 @@ public sealed class UpsCapacity : Rule
     // The example racks have 1000 W on a UPS with a run time of 15 minutes at 1000 W.
     private static readonly MessageWording Load = new("power.ups-capacity.load", "{ups} carries {load} {measure}; its rating is {limit} {measure}.");
 
-    private static readonly MessageWording Charging = new(
+    private static readonly WordingChoice Charging = new(
         "power.ups-capacity.charging",
-        "While {ups} recharges, supply {supply} carries {currentA} A; the limit is {limitA} A.");
+        "While {ups} recharges[lost: with supply {lost} lost], supply {supply} carries {currentA} A; the limit is {limitA} A.");
 
     private static readonly MessageWording RunTime = new(
         "power.ups-capacity.run-time",
@@ -62,6 +62,8 @@ public sealed class UpsCapacity : Rule
         [
             "A UPS draws its load and its own losses (heatW), not its rating. Equipment fed from a UPS does not count as fed once the supply of the UPS "
                 + "is lost.",
+            "While a UPS recharges its supply is held against its rating as elsewhere: with the other supply of dual-corded equipment lost. A power cut may "
+                + "end on one of the supplies first.",
         ],
         SharesWordingsOf = [typeof(MissingLoadingData)],
         Remedies =
@@ -161,7 +163,8 @@ public sealed class UpsCapacity : Rule
         foreach (var supply in cords.Select(c => c.Group!.Unit.Supply).Distinct())
         {
             var powerFactor = cords.First(c => ReferenceEquals(c.Group!.Unit.Supply, supply)).PowerFactor;
-            var load = supply.MostLoaded.NormalA;
+            var line = UpsRemedies.WorstLine(supply);
+            var load = line.WorstA;
             var (watts, more) = UpsRemedies.Charging(cords, supply, charge);
             if (Comparison.IsOver(load, supply.ContinuousA) || !Comparison.IsOver(load + more, supply.ContinuousA))
             {
@@ -170,8 +173,12 @@ public sealed class UpsCapacity : Rule
 
             context.Report(new FindingDraft
             {
-                Message = Charging,
-                Data = [("ups", ups.Item.Id), ("supply", supply.Id), ("currentA", load + more), ("limitA", supply.ContinuousA)],
+                Message = Charging.With(line.WorstWithout is null ? "" : "lost"),
+                Data =
+                [
+                    ("ups", ups.Item.Id), ("supply", supply.Id), ("currentA", load + more), ("limitA", supply.ContinuousA),
+                    .. line.WorstWithout is { } lost ? [("lost", (Scalar)lost.Id)] : Array.Empty<(string, Scalar)>(),
+                ],
                 Subject = context.Survey.Cabinet.Place(ups.Item),
                 Identity = ["recharge", ups.Item.Id, supply.Id],
                 Pointers = [$"{pointer}/chargeW", Pointers.Supply[supply.Index]],
@@ -182,7 +189,7 @@ public sealed class UpsCapacity : Rule
                 Calculation =
                     Invariant($"{load:0.######} + {watts:0.######} / {powerFactor:0.###} / {supply.Source.VoltageV:0.###} = {load + more:0.###} > ")
                     + Invariant($"{supply.ContinuousA:0.###}"),
-                Candidates = PowerRemedies.Relieve(context.Survey, supply, null),
+                Candidates = PowerRemedies.Relieve(context.Survey, supply, null, moreA: more),
             });
         }
     }

@@ -43,17 +43,18 @@ public sealed class VoltageDrop : Rule
         Formula =
             "100 d L I / 1000 / V; d: voltage drop of the cross-sectional area, mV/A/m, from the table or in proportion from the next smaller size; I: line "
             + "current on a single phase, (I_line + I_N)/2 on three phases, half the phasor difference of two lines from line to line",
-        Sources = [Sources.Bs7671DropLimit, Sources.Bs7671Drop, Sources.Iec60228],
+        Sources = [Sources.Bs7671DropLimit, Sources.Bs7671Drop, Sources.Iec60228, Sources.RingLoop],
         Limits = [DropErrorPercent, DropWarningPercent],
         Needs =
         [
             "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/voltageV", "/supplies/*/phases",
-            "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/pdus", "/connections",
+            "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/supplies/*/cable/ring", "/pdus", "/connections",
         ],
         Notes =
         [
             "The drop is from line to neutral: half of the table value on the line and half on the neutral, each with its own current. With one phase "
                 + "this is the table value; with three equal phases it is 0.866 of it.",
+            "A ring final circuit has L/4: to its far point two legs are in parallel, each half of the ring long.",
         ],
         SharesWordingsOf = [typeof(MissingLoadingData)],
         Remedies = ["Fit a cable with a larger cross-sectional area.", "Share the load with a second supply and PDU.", "Move equipment to another rack."],
@@ -70,9 +71,9 @@ public sealed class VoltageDrop : Rule
         MissingLoadingData.Report(context, tree);
         foreach (var supply in tree.Supplies.Where(s => s.Units.Any(u => !u.IsBehindUps)))
         {
-            if (supply.Source.Cable is { LengthM: { } length, CrossSectionMm2: { } section })
+            if (supply.Source.Cable is { LengthM: not null, CrossSectionMm2: { } section })
             {
-                Judge(context, supply, length, section);
+                Judge(context, supply, section);
                 continue;
             }
 
@@ -88,9 +89,9 @@ public sealed class VoltageDrop : Rule
         }
     }
 
-    private static void Judge(RuleContext context, SupplyNode supply, double length, double section)
+    private static void Judge(RuleContext context, SupplyNode supply, double section)
     {
-        var loop = supply.Loop.WorstA;
+        var (loop, length) = (supply.Loop.WorstA, supply.LoopLengthM!.Value);
         double Drop(double mm2) => Cables.DropPercent(Cables.DropMvPerAM(mm2), length, loop, supply.Source.VoltageV);
         var (drop, error, warning) = (Drop(section), context.Limit(DropErrorPercent), context.Limit(DropWarningPercent));
         var isError = Comparison.IsOver(drop, error);
@@ -106,7 +107,8 @@ public sealed class VoltageDrop : Rule
             Message = Defect.With(supply.Loop.WorstWithout is null ? "" : "lost", isError ? "" : "design"),
             Data =
             [
-                ("supply", supply.Id), ("lengthM", length), ("sectionMm2", section), ("dropPercent", drop), ("limitPercent", limit),
+                ("supply", supply.Id), ("lengthM", supply.Source.Cable!.LengthM!.Value),
+                ("sectionMm2", section), ("dropPercent", drop), ("limitPercent", limit),
                 .. supply.Loop.WorstWithout is { } lost ? [("lost", (Scalar)lost.Id)] : Array.Empty<(string, Scalar)>(),
             ],
             Subject = Subjects.CableOf(supply.Id),
@@ -117,7 +119,7 @@ public sealed class VoltageDrop : Rule
             Limit = Quantities.Of(limit, "%"),
             UtilisationPercent = 100 * drop / limit,
             Calculation =
-                Invariant($"{milli:0.###} x {length:0.###} x {loop:0.######} / 1000 = {drop * voltage / 100:0.####}; ")
+                Invariant($"{milli:0.###} x {supply.LoopLength} x {loop:0.######} / 1000 = {drop * voltage / 100:0.####}; ")
                 + Invariant($"100 x {drop * voltage / 100:0.####} / {voltage:0.###} = {drop:0.###} > {limit:0.###}"),
             Candidates = Candidates(context.Survey, supply, mm2 => !Comparison.IsOver(Drop(mm2), Math.Min(error, warning)), Math.Min(error, warning) / drop),
         });
@@ -126,14 +128,16 @@ public sealed class VoltageDrop : Rule
     private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, SupplyNode supply, Func<double, bool> does, double share)
     {
         Cord[] cords = [.. SupplyRemedies.CordsOn(survey, supply)];
-        var most = share * cords.Sum(c => c.VoltAmperes);
+        double Va(Cord cord) => cord.WattsIn(supply.Loop.WorstWithout) / cord.PowerFactor;
+        var excess = (1 - share) * cords.Sum(Va);
+        Cord[] all = [.. survey.Power.Cords.Where(c => ReferenceEquals(c.Group?.Unit.Supply, supply))];
 
         // With a UPS removed, its equipment is fed from the supply itself, so that equipment has to move too. The last to move is what takes the outlets that
         // become free, or falls to this supply when another is lost.
         return SupplyRemedies.Thicken(survey, supply, does)
             .Concat(PowerRemedies.AddSupplies(survey, supply, null, cords))
-            .Concat(PowerRemedies.TakeOut(survey, most, cords))
-            .Concat(PowerRemedies.TakeOut(survey, most, [.. survey.Power.Cords.Where(c => ReferenceEquals(c.Group?.Unit.Supply, supply))]))
-            .Concat(PowerRemedies.TakeOut(survey, most, survey.Power.Cords));
+            .Concat(PowerRemedies.TakeOut(survey, [new(cords, Va, excess)], cords))
+            .Concat(PowerRemedies.TakeOut(survey, [new(all, Va, excess)], all))
+            .Concat(PowerRemedies.TakeOut(survey, share * survey.Power.Cords.Sum(c => c.WorstVoltAmperes), survey.Power.Cords));
     }
 }

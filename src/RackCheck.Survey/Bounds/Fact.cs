@@ -130,6 +130,25 @@ public abstract class Fact
 
     private MessageWording? many;
 
+    /// <summary>The question where part of what it asks for is given, with {each} for the ids concerned; null where it has no parts.</summary>
+    public string? AskRest { get; init; }
+
+    /// <summary>The wordings of the question where part is given: about one owner and about several; none where it has no parts.</summary>
+    public IReadOnlyList<MessageWording> Rest => rest ??= AskRest is null
+        ? []
+        :
+        [
+            new($"question.{Id}.rest", AskRest.Replace(Each, Words.One, StringComparison.Ordinal)),
+            new($"question.{Id}.rest.each", AskRest.Replace(Each, Words.Many, StringComparison.Ordinal)),
+        ];
+
+    private IReadOnlyList<MessageWording>? rest;
+
+    /// <summary>Whether part of what the question asks for is given.</summary>
+    /// <param name="rack">The description.</param>
+    /// <param name="owner">Index of the owner.</param>
+    public virtual bool IsPartGiven(RackDescription rack, int owner) => false;
+
     /// <summary>Name of the owners in the data of the question; null where it is about the rack.</summary>
     public string? OwnersName => Ask.Contains(Each, StringComparison.Ordinal) ? Words.Name : null;
 
@@ -248,6 +267,12 @@ internal sealed class Fact<T> : Fact
     public override bool IsInside(RackDescription rack, int owner, Bound bound) => Extent is null
         ? base.IsInside(rack, owner, bound)
         : Extent(Owners(rack)[owner]) is { } extent && extent.Low >= bound.Low && extent.High <= bound.High;
+
+    /// <summary>Whether part of what the question asks for is given; null where it has no parts.</summary>
+    public Func<T, bool>? HasPart { get; init; }
+
+    /// <inheritdoc/>
+    public override bool IsPartGiven(RackDescription rack, int owner) => HasPart?.Invoke(Owners(rack)[owner]) == true;
 
     internal int Number { get; set; }
 

@@ -64,7 +64,7 @@ public static class FactTable
     /// <summary>Wordings of all questions.</summary>
     public static IReadOnlyList<MessageWording> Wordings { get; } =
     [
-        .. All.Where(f => f.AskedWith is null).SelectMany(f => f.OwnersName is null ? (MessageWording[])[f.One] : [f.One, f.Many]),
+        .. All.Where(f => f.AskedWith is null).SelectMany(f => f.OwnersName is null ? (MessageWording[])[f.One] : [f.One, f.Many, .. f.Rest]),
         Other,
     ];
 

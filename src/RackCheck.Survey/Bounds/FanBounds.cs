@@ -3,7 +3,10 @@ using RackCheck.Model;
 
 namespace RackCheck.Survey.Bounds;
 
-/// <summary>Facts of fans. Of curve and maximum static pressure either is enough, so that one question asks for both.</summary>
+/// <summary>
+/// Facts of fans. Of curve and maximum static pressure either is enough, so that one question asks for both; where the pressure is given and the curve
+/// decides, for the curve alone.
+/// </summary>
 internal static class FanBounds
 {
     private const double WeakestPa = 25;
@@ -28,7 +31,8 @@ internal static class FanBounds
         [
             new()
             {
-                Key = curve, Ask = ask, Owners = Owners, Drafts = drafts, Unit = "Pa", LowIsAdverse = true, IsNumber = false,
+                Key = curve, Ask = ask, AskRest = $"What is the fan curve of {{each}} of the {name}?",
+                HasPart = static s => s.MaxPressurePa is not null, Owners = Owners, Drafts = drafts, Unit = "Pa", LowIsAdverse = true, IsNumber = false,
                 Range = "between straight lines from the free flow to 0.5 and to 1 times the maximum static pressure; without that, to 25 and to 250 Pa",
                 Get = static s => Extent(s)?.Low,
                 Set = static (s, v) => s with { MaxPressurePa = v },

@@ -2,6 +2,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
 using RackCheck.Survey.Limits;
+using static System.FormattableString;
 
 namespace RackCheck.Survey.Power;
 
@@ -173,8 +174,16 @@ public sealed class SupplyNode
     /// <summary>Whether the power of all connected items is known.</summary>
     public bool IsKnown { get; internal set; } = true;
 
+    /// <summary>Length of a single cable with the same loop as its cable, m: of a ring a quarter; null if the length is missing.</summary>
+    public double? LoopLengthM => Source.Cable is { LengthM: { } length } cable ? Cables.LoopLengthM(length, cable.Ring == true) : null;
+
+    /// <summary>That length as a calculation, "15" or "60 / 4"; empty if the length is missing.</summary>
+    public string LoopLength => Source.Cable is { LengthM: { } length } cable
+        ? cable.Ring == true ? Invariant($"{length:0.###} / {Cables.RingShare:0}") : Invariant($"{length:0.###}")
+        : "";
+
     /// <summary>Voltage drop of its cable in normal use, percent; null if the length or the cross-sectional area is missing.</summary>
-    public double? VoltageDropPercent => Source.Cable is { LengthM: { } length, CrossSectionMm2: { } section }
+    public double? VoltageDropPercent => (LoopLengthM, Source.Cable?.CrossSectionMm2) is ({ } length, { } section)
         ? Cables.DropPercent(Cables.DropMvPerAM(section), length, Loop.NormalA, Source.VoltageV)
         : null;
 

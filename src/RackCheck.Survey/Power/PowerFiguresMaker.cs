@@ -12,7 +12,8 @@ internal static class PowerFiguresMaker
         double? rated = 0, typical = 0;
         foreach (var item in items)
         {
-            if (item.Item is { Power: { } power } source)
+            // Without plugs and watts it takes no power.
+            if (item.Item is { Power: { } power } source and not { Ups: null, Power: { Plugs.Count: 0, RatedW: null, TypicalW: null } })
             {
                 any = true;
 

@@ -144,4 +144,13 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
         Assert.Equal(450, assumption.Value.Number);
         Assert.DoesNotContain(Report(EmptyRack().With(Unit("wave-pc", 4))).Assumed(), a => a.Pointer == "/cabinet/uprights/openingMm");
     }
+
+    // A cable manager is screwed to the uprights by its panel; a server of that width may be on slides.
+    [Fact]
+    public void Support_of_a_cable_manager_is_not_asked_for()
+    {
+        RackDescription Of(ItemCategory category) => EmptyRack().With(Body(440) with { Category = category });
+        Passes(Of(ItemCategory.CableManager));
+        ReportsMissing(Of(ItemCategory.Server), "/items/0/support/style");
+    }
 }

@@ -48,6 +48,22 @@ public sealed class FaultDisconnectionTests : RuleTests<FaultDisconnection>
         Assert.Equal(BreakerCurve.B, Remedied(rack, finding, 1).Supplies![0].Breaker!.Curve);
     }
 
+    // 230 / (230/235 + 1.2 x 2 x 0.017241 x 30/2.5) = 155.9, under 5 x 32; round a ring of 30 m, a quarter of it: 230 / (0.97872 + 0.12414) = 208.5.
+    [Fact]
+    public void Ring_has_a_quarter_of_its_length()
+    {
+        RackDescription Of(bool ring, double fault)
+        {
+            var rack = Rack(fault, length: 30, curve: BreakerCurve.B, rated: 32);
+            return rack with { Supplies = [rack.Supplies![0] with { Cable = rack.Supplies[0].Cable! with { Ring = ring } }] };
+        }
+
+        Numbers(Only(Of(false, 235)), 155.904, 160, "A");
+        Passes(Of(true, 235));
+        Numbers(Only(Of(true, 170)), 155.713, 160, "A"); // 230 / (1.35294 + 0.12414)
+        Assert.Contains("x 30 / 4 / 2.5", Only(Of(true, 170)).Calculation, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Rcd_disconnects() => Passes(Rack(100, rcd: 30));
 

@@ -39,4 +39,16 @@ public sealed class OutletProtectionTests : RuleTests<OutletProtection>
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(16, Remedied(rack, finding).Pdus![0].Groups![0].BreakerA);
     }
+
+    // 5200 W is 22.6 A, more than one breaker of 16 A carries: two, with 8 of the 16 outlets each.
+    [Fact]
+    public void Group_that_carries_more_than_a_breaker_is_divided()
+    {
+        var rack = Rack(32, null).With(Load("gauge-1", 1600), Load("gauge-2", 1600), Load("gauge-3", 1700));
+        var changed = Remedied(rack, Only(rack));
+        var groups = changed.Pdus![0].Groups!;
+        Assert.Equal([16.0, 16.0], groups.Select(g => g.BreakerA!.Value));
+        Assert.Equal(rack.Pdus![0].Groups![0].Outlets.Sum(o => o.Count), groups.Sum(g => g.Outlets.Sum(o => o.Count)));
+        Passes(changed);
+    }
 }

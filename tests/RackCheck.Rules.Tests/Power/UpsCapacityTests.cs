@@ -140,6 +140,25 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
         Assert.All(findings, f => Assert.Equal((Severity.Warning, 16), (f.Severity, f.Limit!.Value)));
     }
 
+    // Dual-corded gauge-amp: half of 2300 W on A in normal use, with B lost all of it. 1150 + 2300 W is 15 A; the charger adds 300 / 230 = 1.304 A.
+    [Fact]
+    public void Other_feed_may_be_lost_while_a_ups_recharges()
+    {
+        RackDescription Of(double charge)
+        {
+            var ups = Ups(1000, 4000, 10, 1000, "behind");
+            ups = ups with { Ups = ups.Ups! with { RatedW = null, ChargeW = charge } };
+            return EmptyRack(widthMm: 800).Fed([Mains(), Mains("B")], Board("strip"), Board("other", supply: "B"), Board("behind"))
+                .With(ups, Load("wave-pc", 1150), Load("gauge-amp", 2300, cords: 2, redundant: true)).Plugged("wave-pc", "behind", "g1")
+                .Plugged("bay-ups", "strip", "g1");
+        }
+
+        var finding = Report(Of(300)).Findings.Single();
+        Assert.Equal((Severity.Warning, "B"), (finding.Severity, finding.MessageData["lost"].Text));
+        Numbers(finding, 16.304, 16, "A");
+        Assert.Empty(Report(Of(200)).Findings);
+    }
+
     [Fact]
     public void Run_time_without_ups_is_error()
     {

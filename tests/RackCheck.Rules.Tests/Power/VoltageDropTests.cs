@@ -46,6 +46,23 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
         Assert.Equal(finding.Fingerprint, Only(Rack(4, 60, 20, 220)).Fingerprint);
     }
 
+    // On-Site Guide to BS 7671, value from memory: a ring of 60 m has the drop of 15 m. 18 x 15 x 30 / 1000 = 8.1 V, 3.522 % of 230 V.
+    [Fact]
+    public void Ring_drops_over_a_quarter_of_its_length()
+    {
+        RackDescription Of(double metres, bool ring)
+        {
+            var rack = Rack(2.5, metres, 30);
+            return rack with { Supplies = [rack.Supplies![0] with { Cable = rack.Supplies[0].Cable! with { Ring = ring } }] };
+        }
+
+        Numbers(Only(Of(60, true)), 3.522, 3, "%");
+        Assert.Equal("18 x 60 / 4 x 30 / 1000 = 8.1; 100 x 8.1 / 230 = 3.522 > 3", Only(Of(60, true)).Calculation);
+        Assert.Equal(3.522, Judge.Check(Of(60, true)).Figures.Power!.Supplies![0].VoltageDropPercent!.Value, 0.001);
+        Passes(Of(51, true)); // 2.993 %
+        Assert.Equal(Severity.Error, Only(Of(51, false)).Severity);
+    }
+
     [Fact]
     public void Three_phases_alike_drop_half_and_one_alone_all()
     {
