@@ -144,6 +144,14 @@ internal static class LineWordings
         "The cabinet has {heightU} U; the equipment takes {takenU} U including items on shelves, plus free U positions between runners. Choose a higher "
         + "cabinet or use a second basket.");
 
+    /// <summary>PDUs without a position.</summary>
+    public static MessageWording PduPlaceNeed { get; } = new("need.pdu-room", "A U position for {pdus:all}");
+
+    /// <summary>Why PDUs have no position.</summary>
+    public static WordingChoice NoPduPlace { get; } = new(
+        "unmet.pdu-room",
+        "No U position is free for [one:it|them], neither at the rear nor at the front of the cabinet.");
+
     /// <summary>Missing panels that are not on offer.</summary>
     public static MessageWording PanelNeed { get; } = new("need.panels", "Blanking panels for {openU} U");
 

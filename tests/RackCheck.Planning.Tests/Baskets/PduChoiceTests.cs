@@ -6,6 +6,12 @@ namespace RackCheck.Planning.Tests.Baskets;
 /// <summary>PDUs that a shop adds to a basket.</summary>
 public sealed class PduChoiceTests
 {
+    private static readonly Site Europe = new() { Region = Region.Eu, AmbientMaxC = 27 };
+
+    private static string PdusOf(BasketReport report) => string.Join(
+        ", ", report.MissingLines.Where(m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal)).OrderBy(m => m.PartNumber, StringComparer.Ordinal)
+            .Select(m => $"{m.Quantity} {m.PartNumber[4..]}"));
+
     /// <summary>Common practice, no source: a feed on either side, each with a PDU that carries everything alone.</summary>
     [Theory]
     [InlineData("SRV-110", 2, "DU-16-H", 2)]
@@ -29,8 +35,7 @@ public sealed class PduChoiceTests
     public void Ups_feeds_one_side_of_servers(string server, int servers, int upses, string pdus)
     {
         var report = Plan(Basket((server, servers), ("UPS-30", upses)) with { Site = new Site { Region = Region.Eu } });
-        Assert.Equal(pdus, string.Join(", ", report.MissingLines.Where(m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal))
-            .OrderBy(m => m.PartNumber, StringComparer.Ordinal).Select(m => $"{m.Quantity} {m.PartNumber[4..]}")));
+        Assert.Equal(pdus, PdusOf(report));
         Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Severity == Severity.Error);
 
         // Each UPS feeds something, within its rating, and the UPSs of two sides are on two supplies.
@@ -82,5 +87,44 @@ public sealed class PduChoiceTests
         };
         var report = Plan(Basket() with { Lines = [new BasketLine { Item = own, Quantity = 3 }], Site = new Site { Region = Region.Eu } });
         Assert.Equal(pdu, Assert.Single(report.MissingLines, m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal)).PartNumber);
+    }
+
+    /// <summary>
+    /// Arithmetic: 1500 W / 0.92 / 230 V = 7.1 A. A group of 16 A takes one drive within its 12.8 A, so four drives need four groups. Three phases carry
+    /// four drives with one phase 50 % above the mean.
+    /// </summary>
+    [Fact]
+    public void Drives_get_the_fewest_pdus_that_balance_their_phases()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 1), ("DRV-4", 4)) with { Site = Europe });
+        Assert.Equal("2 DU-32-H", PdusOf(report));
+        Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Severity != Severity.Advice && f.Rule.StartsWith("power.", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(1, "1 DU-16-H")]
+    [InlineData(8, "1 DU-16-H")]
+    [InlineData(9, "1 DU-16-VL")]
+    public void Wide_cabinet_gets_a_pdu_of_the_size_needed(int switches, string pdus) =>
+        Assert.Equal(pdus, PdusOf(Plan(Basket(("CAB-42-8-10", 1), ("SW-24", switches)) with { Site = Europe })));
+
+    // Both take the cord; of equal ratings the preferred one comes before the one with fewer outlets.
+    [Fact]
+    public void Preferred_pdu_is_chosen_of_those_that_suit()
+    {
+        Product[] offered =
+        [
+            .. Products.Where(p => p.PartNumber != "QWL-DU-16-H"),
+            ByNumber["QWL-DU-16-H"] with { Preferred = null },
+            ByNumber["QWL-DU-16-H"] with
+            {
+                PartNumber = "QWL-DU-16-H12", Preferred = true,
+                Pdu = ByNumber["QWL-DU-16-H"].Pdu! with
+                {
+                    Groups = [new OutletGroup { Id = "g1", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 12 }] }],
+                },
+            },
+        ];
+        Assert.Equal("1 DU-16-H12", PdusOf(Plan(Basket(("CAB-42-6-8", 1), ("AMP-1", 2)) with { Site = Europe }, offered)));
     }
 }
