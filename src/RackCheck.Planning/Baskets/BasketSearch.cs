@@ -95,7 +95,7 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
     {
         var maker = new TrialMaker(task, checker, cancellation);
         var first = own.Length > 0 ? CabinetSearch.Run(task, own, 1, checker, cancellation) : null;
-        if (first is not null && WithoutParts(task, own, first.Found.FirstOrDefault()) is { } without)
+        if (first is not null && WithoutParts(task, own, first) is { } without)
         {
             return One(without);
         }
@@ -139,12 +139,14 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
         BasketPlan One(Trial trial) => new() { Racks = [new BasketRack(task, maker, trial)] };
     }
 
-    // A cooler in a cabinet that lets air through, or a door that shuts the air in: where the rack is sound without it, it is in excess, not the cabinet. No
-    // cooler is sold for a door.
-    private Trial? WithoutParts(ProposalTask task, CabinetOffer[] own, Trial? found)
+    // A cooler in a cabinet that lets air through, a door that shuts the air in, or PDUs that find no U position where others do without one: where the rack
+    // is sound without it, it is in excess, not the cabinet. No cooler is sold for a door.
+    private Trial? WithoutParts(ProposalTask task, CabinetOffer[] own, CabinetSearch first)
     {
-        var kinds = found is null ? (ReadOnlySpan<ProductKind>)[ProductKind.AirConditioner, ProductKind.Door]
-            : found.Completed.Added.Any(p => p.Product.Kind == ProductKind.AirConditioner) ? [ProductKind.Door] : [];
+        var kinds = first.Found is [var found, ..]
+            ? found.Completed.Added.Any(p => p.Product.Kind == ProductKind.AirConditioner) ? (ReadOnlySpan<ProductKind>)[ProductKind.Door] : []
+            : first.Failed.Exists(t => t.UnitsNotPlaced > 0) ? [ProductKind.AirConditioner, ProductKind.Door, ProductKind.Pdu]
+            : [ProductKind.AirConditioner, ProductKind.Door];
         foreach (var kind in kinds)
         {
             if (task.Ordered.Parts.Any(p => p.Product.Kind == kind))

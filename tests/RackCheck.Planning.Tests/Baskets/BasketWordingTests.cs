@@ -84,6 +84,18 @@ public sealed class BasketWordingTests
             Check(owned, Plan(owned));
         }
 
+        // A full cabinet: horizontal PDUs find no U position.
+        var full = Basket(("PC-210", 4)) with
+        {
+            Options = new BasketOptions
+            {
+                Cabinet = new BasketCabinet { Existing = own with { HeightU = 8, Uprights = new Uprights { FrontSetbackMm = 60, SpacingMm = 600 } } },
+            },
+        };
+        Check(full, Plan(full, [.. Products.Where(p => p.Pdu?.Mounting != PduMounting.Vertical)]));
+        var horizontal = full with { Lines = [.. full.Lines, .. Basket(("DU-16-H", 1)).Lines] };
+        Check(horizontal, Plan(horizontal));
+
         // One supply for far more than it has.
         var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
         var loaded = Basket(("DRV-4", 8)) with { Supplies = [supply] };

@@ -127,4 +127,65 @@ public sealed class PduChoiceTests
         ];
         Assert.Equal("1 DU-16-H12", PdusOf(Plan(Basket(("CAB-42-6-8", 1), ("AMP-1", 2)) with { Site = Europe }, offered)));
     }
+
+    // The equipment takes all 24 U and both faces.
+    [Theory]
+    [InlineData("UPS-15", 3, "PC-210", 9, "3 DU-10-V, 1 DU-32-V")]
+    [InlineData("UPS-15", 2, "PC-210", 10, "2 DU-10-V, 1 DU-32-V")]
+    public void Full_cabinet_gets_pdus_that_take_no_u_position(string ups, int upses, string part, int parts, string pdus)
+    {
+        var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 32, Socket = ConnectorCode.Iec60309A32P1 };
+        var report = Plan(Basket((ups, upses), (part, parts)) with { Supplies = [supply], Site = Europe });
+        Assert.Equal(pdus, PdusOf(report));
+        Assert.DoesNotContain(report.CompletedReport!.NotAssessed, n => n.Missing.Any(m => m.StartsWith("/pdus/", StringComparison.Ordinal)));
+        Assert.Empty(report.Unmet);
+    }
+
+    // Nothing else is on offer: a cabinet with room for them is another one than the lowest and least deep.
+    [Fact]
+    public void Horizontal_pdus_without_a_u_position_need_another_cabinet()
+    {
+        Product[] offered = [.. Products.Where(p => p.Pdu?.Mounting != PduMounting.Vertical)];
+        var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 32, Socket = ConnectorCode.Iec60309A32P1 };
+        var report = Plan(Basket(("UPS-15", 3), ("PC-210", 9)) with { Supplies = [supply], Site = Europe }, offered);
+        Assert.NotEqual("QWL-CAB-24-6-8", report.CompletedRack!.Cabinet!.PartNumber);
+        Assert.All(report.CompletedRack.Pdus!, u => Assert.NotNull(u.Position));
+    }
+
+    private static BasketRequest InFullCabinet(params (string Part, int Quantity)[] pdus) => Basket([("PC-210", 4), .. pdus]) with
+    {
+        Site = Europe,
+        Options = new BasketOptions
+        {
+            Cabinet = new BasketCabinet
+            {
+                Existing = new Cabinet
+                {
+                    HeightU = 8, WidthMm = 600, DepthMm = 800, MassKg = 40, FrontDoor = new Door { Style = DoorStyle.Perforated },
+                    RearDoor = new Door { Style = DoorStyle.Perforated },
+                    Uprights = new Uprights { Hole = UprightHole.Square, FrontSetbackMm = 60, SpacingMm = 600 },
+                },
+            },
+        },
+    };
+
+    [Fact]
+    public void Ordered_pdu_without_a_u_position_gives_way_to_a_vertical_one()
+    {
+        var report = Plan(InFullCabinet(("DU-16-H", 1)));
+        var excess = Assert.Single(report.ExcessLines);
+        Assert.Equal(("/lines/1", "excess.pdu-room"), (excess.Line, excess.MessageKey));
+        Assert.Equal("1 DU-16-VL", PdusOf(report));
+        Assert.Empty(report.Unmet);
+    }
+
+    [Fact]
+    public void Pdu_that_finds_no_u_position_anywhere_is_an_unmet_need()
+    {
+        Product[] offered = [.. Products.Where(p => p.Pdu?.Mounting != PduMounting.Vertical)];
+        var report = Plan(InFullCabinet(), offered);
+        var unmet = Assert.Single(report.Unmet);
+        Assert.Equal(("need.pdu-room", "unmet.pdu-room.one+unmet.not-proven"), (unmet.WhatKey, unmet.MessageKey));
+        Assert.Equal(Verdict.Hold, report.CompletedVerdicts.Product);
+    }
 }
