@@ -47,6 +47,9 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
     /// <summary>Maximum number of racks of one order.</summary>
     public const int MostRacks = 6;
 
+    // The nearest cabinet that takes everything takes a share of it as well, as a rule.
+    private const int MostExchanges = 2;
+
     /// <summary>Finds the racks.</summary>
     /// <param name="lines">The basket.</param>
     /// <returns>The racks; null if there is no cabinet, neither in the basket nor on offer.</returns>
@@ -74,7 +77,8 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
             ? all
             : CabinetOffer.Sorted(
                 request, lines.Cabinets.SelectMany(c => Enumerable.Repeat(new CabinetOffer(c.Product, null), Math.Min(c.Quantity, MostRacks))));
-        var plan = Divided(task, own) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], request.Cabinets is null ? all : []);
+        var others = request.Cabinets is null ? all : [];
+        var plan = Divided(task, own) ?? DividedInOthers(task, own, others) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], others);
         layouts.Work += task.Budget.Spent - task.Budget.Known;
         return plan;
     }
@@ -84,6 +88,28 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
     {
         var count = Math.Min(Math.Min(own.Length, MostRacks), task.Items.Count);
         return count < 2 ? null : PlanOf(new RackDivision(task, own, checker, cancellation, row: [.. own.TakeLast(count)]).Find());
+    }
+
+    // Where none of several cabinets of the basket takes the equipment, all of them are exchanged: what was ordered as several racks stays several racks.
+    private BasketPlan? DividedInOthers(ProposalTask task, CabinetOffer[] own, CabinetOffer[] all)
+    {
+        var count = Math.Min(Math.Min(own.Length, MostRacks), task.Items.Count);
+        if (count < 2 || !Array.TrueForAll(own, IsRefuted))
+        {
+            return null;
+        }
+
+        foreach (var offer in Nearest([.. all.Where(o => !IsRefuted(o))], own).Take(MostExchanges))
+        {
+            if (PlanOf(new RackDivision(task, [offer], checker, cancellation, row: [.. Enumerable.Repeat(offer, count)]).Find()) is { Faults.Errors: 0 } plan)
+            {
+                return plan with { InOwn = new TrialMaker(task, checker, cancellation).Make(own[0]) };
+            }
+        }
+
+        return null;
+
+        bool IsRefuted(CabinetOffer offer) => Refutation.Against(task, offer).Any(f => f.Severity == Severity.Error);
     }
 
     private BasketPlan? PlanOf(IReadOnlyList<RowRack>? racks) => racks is null ? null : new BasketPlan
