@@ -89,6 +89,10 @@ internal static class LineWordings
     public static MessageWording NoPosition { get; } = new(
         "replace.no-position", "{cabinet} does not take the equipment: there is no position for all of it.");
 
+    /// <summary>A UPS to exchange that has too little power.</summary>
+    public static MessageWording SmallUps { get; } = new(
+        "replace.ups", "It supplies {ratedW:exact} W; everything that is to be on it takes {neededW:exact} W.");
+
     /// <summary>A missing shelf that is not on offer.</summary>
     public static MessageWording ShelfNeed { get; } = new("need.shelf", "A shelf for {item}");
 
