@@ -138,7 +138,7 @@ public sealed class BasketPlanner(RackChecker checker)
         [
             .. ordered.Zip(reports).SelectMany(r => r.Second.Findings.Select(f =>
             {
-                string[] own = [.. f.Pointers.SelectMany(p => map.LinesOf(r.First, p)).Distinct().Select(BasketLines.PointerOf)];
+                string[] own = [.. map.LinesOf(r.First, f).Select(BasketLines.PointerOf)];
                 var clearedBy = steps?.ClearedBy(f, completed, missing, own);
                 return new FindingLines
                 {
@@ -173,7 +173,11 @@ public sealed class BasketPlanner(RackChecker checker)
             Unmet = unmet,
             ExcessLines = [.. order.Excess.Select(e => e.Written())],
             LineItems = LineItemsOf(lines, map, ordered),
-            LineStatus = LineStates.Of(order, offered, [.. reports.SelectMany(r => r.Findings)], findings),
+            LineStatus = LineStates.Of(
+                order,
+                offered,
+                order.Final.Racks.Zip(completed).SelectMany(r => r.Second.Findings.Select(f => (f, map.LinesOf(r.First.Trial, f)))),
+                SpareParts.Of(order, map, checker)),
             UnknownLines = unknown,
             CompletedBasket = order.Basket,
             CompletedRack = order.Final.Racks[0].Trial.Rack,
