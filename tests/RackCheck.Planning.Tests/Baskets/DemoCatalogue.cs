@@ -20,7 +20,7 @@ public static class DemoCatalogue
     public static Item OwnUps { get; } = new()
     {
         Id = "own-ups", HeightU = 2, MassKg = 24, Category = ItemCategory.Ups, Power = new ItemPower { RatedW = 1450, Plugs = [ConnectorCode.C14] },
-        Ups = new Ups { RatedW = 1350, RatedVa = 1500, Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 6 }] },
+        Ups = new Ups { RatedW = 1350, RatedVa = 1500, Outlets = [new UpsOutlet { Socket = ConnectorCode.C13, Count = 6 }] },
     };
 
     public static BasketRequest Basket(params (string Part, int Quantity)[] lines) => new()
