@@ -293,7 +293,7 @@ public sealed record LineStatus
     /// <summary>The status.</summary>
     public required LineState Status { get; init; }
 
-    /// <summary>The status in a sentence; absent where the line is in order.</summary>
+    /// <summary>The status in a sentence; absent where the line is in order, unless it has more parts than the order needs.</summary>
     public string? Message { get; init; }
 
     /// <summary>Key of the wording of the message; absent where there is none. Keys of several sentences are joined by plus signs.</summary>

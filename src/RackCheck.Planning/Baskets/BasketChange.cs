@@ -28,6 +28,9 @@ internal sealed record BasketChange
     /// <summary>Whether the racks want something that the basket does not have.</summary>
     public bool Lacks => Replaced.Count + Added.Count + Cabinets.Count > 0;
 
+    /// <summary>The exchange of one line, before anything is added for it.</summary>
+    public static BasketChange Of(Exchange exchange) => new() { Replaced = [exchange], Left = [], Excess = [], Added = [], Cabinets = [] };
+
     /// <summary>The change from a basket to its completed racks.</summary>
     public static BasketChange Of(BasketLines lines, BasketPlan plan)
     {

@@ -69,6 +69,24 @@ internal static class BasketCompleter
         SolvedLayouts layouts,
         CancellationToken cancellation)
     {
+        var order = Run(request, products, offered, most, checker, layouts, mayExchangeUps: true, cancellation);
+
+        // A larger UPS is sold only where it feeds everything that is to be on it.
+        return order is not null && order.Replaced.Any(r => r.Product.Kind != ProductKind.Cabinet) && UpsShortfall.Of(order.Lines, order.Final).Length > 0
+            ? Run(request, products, offered, most, checker, layouts, mayExchangeUps: false, cancellation) ?? order
+            : order;
+    }
+
+    private static CompletedOrder? Run(
+        BasketRequest request,
+        IReadOnlyDictionary<string, Product> products,
+        IReadOnlyList<Product> offered,
+        (int Errors, int Unmet, int Warnings)? most,
+        RackChecker checker,
+        SolvedLayouts layouts,
+        bool mayExchangeUps,
+        CancellationToken cancellation)
+    {
         var all = new Dictionary<string, Product>(products, StringComparer.Ordinal);
         var search = new BasketSearch(offered, checker, layouts, cancellation);
         var lines = new BasketLines(request, products);
@@ -85,7 +103,9 @@ internal static class BasketCompleter
         for (var pass = 0; pass < MostPasses && layouts.Work < MostWork; pass++)
         {
             var now = new BasketLines(basket, all);
-            var change = BasketChange.Of(now, final).Repacked(lines, now, final, offered);
+            var change = mayExchangeUps && pass == 0 && UpsShortfall.Remedy(now, final, offered) is { } ups
+                ? BasketChange.Of(ups)
+                : BasketChange.Of(now, final).Repacked(lines, now, final, offered);
             if (change.IsEmpty)
             {
                 break;
@@ -100,7 +120,8 @@ internal static class BasketCompleter
             }
 
             changes.Add(change);
-            foreach (var product in change.Added.Select(p => p.Product).Concat(final.Racks.Select(r => r.Trial.Offer.Product)))
+            foreach (var product in change.Added.Select(p => p.Product).Concat(change.Replaced.Select(r => r.Product))
+                .Concat(final.Racks.Select(r => r.Trial.Offer.Product)))
             {
                 all[product.PartNumber] = product;
             }

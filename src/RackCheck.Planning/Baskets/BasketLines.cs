@@ -99,6 +99,9 @@ internal sealed class BasketLines
     /// <summary>JSON pointer (RFC 6901) of a line.</summary>
     public static string PointerOf(int line) => Invariant($"/lines/{line}");
 
+    /// <summary>Index of the line that a pointer names.</summary>
+    public static int IndexOf(string pointer) => int.Parse(pointer.AsSpan(pointer.LastIndexOf('/') + 1), System.Globalization.CultureInfo.InvariantCulture);
+
     /// <summary>The product of a line; null for equipment without a part number or an unknown one.</summary>
     public Product? ProductOf(BasketLine line) => line.PartNumber is { } number ? Products.GetValueOrDefault(number) : null;
 

@@ -138,7 +138,7 @@ public sealed class BasketPlanner(RackChecker checker)
         [
             .. ordered.Zip(reports).SelectMany(r => r.Second.Findings.Select(f =>
             {
-                string[] own = [.. f.Pointers.SelectMany(p => map.LinesOf(r.First, p)).Distinct().Select(BasketLines.PointerOf)];
+                string[] own = [.. map.LinesOf(r.First, f).Select(BasketLines.PointerOf)];
                 var clearedBy = steps?.ClearedBy(f, completed, missing, own);
                 return new FindingLines
                 {
@@ -173,7 +173,11 @@ public sealed class BasketPlanner(RackChecker checker)
             Unmet = unmet,
             ExcessLines = [.. order.Excess.Select(e => e.Written())],
             LineItems = LineItemsOf(lines, map, ordered),
-            LineStatus = LineStates.Of(order, offered, [.. reports.SelectMany(r => r.Findings)], findings),
+            LineStatus = LineStates.Of(
+                order,
+                offered,
+                order.Final.Racks.Zip(completed).SelectMany(r => r.Second.Findings.Select(f => (f, map.LinesOf(r.First.Trial, f)))),
+                SpareParts.Of(order, map, checker)),
             UnknownLines = unknown,
             CompletedBasket = order.Basket,
             CompletedRack = order.Final.Racks[0].Trial.Rack,
@@ -237,61 +241,12 @@ public sealed class BasketPlanner(RackChecker checker)
                     LineWordings.SoundRack, RuleSet.Default.TextOf(e).QuotedIn(LineWordings.StillWrong).With(LineWordings.NothingElse)).Written()));
         }
 
-        if (WithoutUps(order) is { Length: > 0 } left)
+        if (UpsShortfall.Of(order.Lines, order.Final) is { Length: > 0 } left)
         {
-            unmet.Add(new OpenNeed(new(LineWordings.UpsNeed, ("items", LineWordings.Ids(left))), WhyNotOnUps(order.Lines, offered)).Written());
+            unmet.Add(new OpenNeed(new(LineWordings.UpsNeed, ("items", LineWordings.Ids(left))), UpsShortfall.Why(order.Lines, offered)).Written());
         }
 
         return unmet;
-    }
-
-    // No UPS, too little power, too short a time, or else too few outlets.
-    private static WordedText WhyNotOnUps(BasketLines lines, IReadOnlyList<Product> offered)
-    {
-        if (!lines.Items.Any(i => i.Ups is not null))
-        {
-            return new(LineWordings.NoUpsLeft.With("none"));
-        }
-
-        var neededW = lines.Items.Where(i => lines.Ordered.OnUps.GetValueOrDefault(i.Id)).Sum(i => i.Power?.RatedW ?? 0);
-        var ratedW = lines.Items.Sum(i => i.Ups?.RatedW ?? 0);
-        if (neededW > ratedW)
-        {
-            var why = new WordedText(LineWordings.NoUpsLeft.With("power"), ("ratedW", ratedW), ("neededW", neededW));
-            return offered.Where(p => p.Item?.Ups?.RatedW >= neededW).OrderBy(p => p.Item!.Ups!.RatedW).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
-                .FirstOrDefault() is { } larger
-                ? why.With(new WordedText(LineWordings.LargerUps, ("name", larger.Name), ("ratedW", larger.Item!.Ups!.RatedW!.Value)))
-                : why;
-        }
-
-        return lines.Request.Site?.UpsMinutes is > 0 and var minutes && neededW > lines.Items.Sum(i => i.Ups is { } ups ? UpsFeeds.LoadFor(ups, minutes) : 0)
-            ? new(LineWordings.NoUpsLeft.With("time"), ("minutes", minutes))
-            : new(LineWordings.NoUpsLeft.With());
-    }
-
-    // Equipment that the order wants on a UPS, and that none feeds in the completed racks. What has no plug needs none.
-    private static string[] WithoutUps(CompletedOrder order)
-    {
-        var passive = order.Lines.Items.Where(i => i.Power is null or { Plugs.Count: 0 }).Select(i => i.Id).ToHashSet(StringComparer.Ordinal);
-        var wanted = order.Lines.Ordered.OnUps.Where(w => w.Value && !passive.Contains(w.Key)).Select(w => w.Key).ToHashSet(StringComparer.Ordinal);
-        if (wanted.Count == 0)
-        {
-            return [];
-        }
-
-        foreach (var trial in order.Final.Racks.Select(r => r.Trial))
-        {
-            var behindUps = trial.Rack.Items.SelectMany(i => i.Ups?.Feeds ?? []).ToHashSet(StringComparer.Ordinal);
-            foreach (var cord in trial.Found.Assignment ?? trial.Rack.Connections ?? [])
-            {
-                if (behindUps.Contains(cord.Pdu))
-                {
-                    wanted.Remove(cord.Item);
-                }
-            }
-        }
-
-        return [.. wanted];
     }
 
     private static List<LineItems> LineItemsOf(BasketLines lines, LineMap map, IReadOnlyList<Trial> trials)

@@ -47,6 +47,9 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
     /// <summary>Maximum number of racks of one order.</summary>
     public const int MostRacks = 6;
 
+    // The nearest cabinet that takes everything takes a share of it as well, as a rule.
+    private const int MostExchanges = 2;
+
     /// <summary>Finds the racks.</summary>
     /// <param name="lines">The basket.</param>
     /// <returns>The racks; null if there is no cabinet, neither in the basket nor on offer.</returns>
@@ -74,7 +77,8 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
             ? all
             : CabinetOffer.Sorted(
                 request, lines.Cabinets.SelectMany(c => Enumerable.Repeat(new CabinetOffer(c.Product, null), Math.Min(c.Quantity, MostRacks))));
-        var plan = Divided(task, own) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], request.Cabinets is null ? all : []);
+        var others = request.Cabinets is null ? all : [];
+        var plan = Divided(task, own) ?? DividedInOthers(task, own, others) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], others);
         layouts.Work += task.Budget.Spent - task.Budget.Known;
         return plan;
     }
@@ -86,6 +90,28 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
         return count < 2 ? null : PlanOf(new RackDivision(task, own, checker, cancellation, row: [.. own.TakeLast(count)]).Find());
     }
 
+    // Where none of several cabinets of the basket takes the equipment, all of them are exchanged: what was ordered as several racks stays several racks.
+    private BasketPlan? DividedInOthers(ProposalTask task, CabinetOffer[] own, CabinetOffer[] all)
+    {
+        var count = Math.Min(Math.Min(own.Length, MostRacks), task.Items.Count);
+        if (count < 2 || !Array.TrueForAll(own, IsRefuted))
+        {
+            return null;
+        }
+
+        foreach (var offer in Nearest([.. all.Where(o => !IsRefuted(o))], own).Take(MostExchanges))
+        {
+            if (PlanOf(new RackDivision(task, [offer], checker, cancellation, row: [.. Enumerable.Repeat(offer, count)]).Find()) is { Faults.Errors: 0 } plan)
+            {
+                return plan with { InOwn = new TrialMaker(task, checker, cancellation).Make(own[0]) };
+            }
+        }
+
+        return null;
+
+        bool IsRefuted(CabinetOffer offer) => Refutation.Against(task, offer).Any(f => f.Severity == Severity.Error);
+    }
+
     private BasketPlan? PlanOf(IReadOnlyList<RowRack>? racks) => racks is null ? null : new BasketPlan
     {
         Racks = [.. racks.Select(r => new BasketRack(r.Task, new TrialMaker(r.Task, checker, cancellation), r.Trial))],
@@ -95,7 +121,7 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
     {
         var maker = new TrialMaker(task, checker, cancellation);
         var first = own.Length > 0 ? CabinetSearch.Run(task, own, 1, checker, cancellation) : null;
-        if (first is not null && WithoutParts(task, own, first.Found.FirstOrDefault()) is { } without)
+        if (first is not null && WithoutParts(task, own, first) is { } without)
         {
             return One(without);
         }
@@ -139,12 +165,14 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
         BasketPlan One(Trial trial) => new() { Racks = [new BasketRack(task, maker, trial)] };
     }
 
-    // A cooler in a cabinet that lets air through, or a door that shuts the air in: where the rack is sound without it, it is in excess, not the cabinet. No
-    // cooler is sold for a door.
-    private Trial? WithoutParts(ProposalTask task, CabinetOffer[] own, Trial? found)
+    // A cooler in a cabinet that lets air through, a door that shuts the air in, or PDUs that find no U position where others do without one: where the rack
+    // is sound without it, it is in excess, not the cabinet. No cooler is sold for a door.
+    private Trial? WithoutParts(ProposalTask task, CabinetOffer[] own, CabinetSearch first)
     {
-        var kinds = found is null ? (ReadOnlySpan<ProductKind>)[ProductKind.AirConditioner, ProductKind.Door]
-            : found.Completed.Added.Any(p => p.Product.Kind == ProductKind.AirConditioner) ? [ProductKind.Door] : [];
+        var kinds = first.Found is [var found, ..]
+            ? found.Completed.Added.Any(p => p.Product.Kind == ProductKind.AirConditioner) ? (ReadOnlySpan<ProductKind>)[ProductKind.Door] : []
+            : first.Failed.Exists(t => t.UnitsNotPlaced > 0) ? [ProductKind.AirConditioner, ProductKind.Door, ProductKind.Pdu]
+            : [ProductKind.AirConditioner, ProductKind.Door];
         foreach (var kind in kinds)
         {
             if (task.Ordered.Parts.Any(p => p.Product.Kind == kind))

@@ -65,10 +65,15 @@ internal static class ExcessParts
 
     private static WordedText UnitReason(Product unit, RackBuild build) =>
         build.Units.Count >= Outlets.MostUnits ? ExcessWordings.TooManyPdus
+        : HasSource(unit.Pdu!, SupplyChoice.IsForUps(unit), build) ? ExcessWordings.NoPduPlace
         : !SupplyChoice.IsForUps(unit) ? (build.HasGivenSupplies ? ExcessWordings.PlugFitsNoSupply : ExcessWordings.PlugOfOtherRegion)
         : !build.Items.Any(i => i.Item.Ups is not null) ? ExcessWordings.NoUpsOrdered
         : build.HasGivenSupplies ? ExcessWordings.NoUpsNorSupply
         : ExcessWordings.NoUps;
+
+    private static bool HasSource(PduFacts unit, bool isForUps, RackBuild build) => isForUps
+        ? build.Items.Exists(i => i.Item is { Ups: { Feeds: null } })
+        : SupplyChoice.For(build, unit, SupplyChoice.Outlets(build)) is not null;
 
     private static WordedText FixingReason(Product fixings, RackBuild build)
     {

@@ -62,6 +62,9 @@ internal static class ExcessWordings
     /// <summary>The rack already has the maximum number of PDUs.</summary>
     public static readonly WordedText TooManyPdus = new("excess.pdu-limit", "The rack already has the maximum number of PDUs.");
 
+    /// <summary>No U position is free for it.</summary>
+    public static readonly WordedText NoPduPlace = new("excess.pdu-room", "No U position is free for it, neither at the rear nor at the front of the cabinet.");
+
     /// <summary>Its plug fits none of the specified supplies.</summary>
     public static readonly WordedText PlugFitsNoSupply = new("excess.pdu-plug", "Its plug fits none of the specified supplies.");
 

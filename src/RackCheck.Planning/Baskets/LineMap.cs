@@ -1,3 +1,4 @@
+using RackCheck.Model;
 using RackCheck.Planning.Building;
 using RackCheck.Planning.Proposals;
 
@@ -49,9 +50,11 @@ internal sealed class LineMap
         return null;
     }
 
-    /// <summary>Lines that a pointer into the rack comes from: those of the item itself, or of parts fitted to it.</summary>
-    /// <returns>Indices of the lines.</returns>
-    public IEnumerable<int> LinesOf(Trial trial, string pointer)
+    /// <summary>Lines that a finding is about: those of the items themselves, or of parts fitted to them.</summary>
+    /// <returns>Indices of the lines, the main cause first.</returns>
+    public IReadOnlyList<int> LinesOf(Trial trial, Finding finding) => [.. finding.Pointers.SelectMany(p => LinesOf(trial, p)).Distinct()];
+
+    private IEnumerable<int> LinesOf(Trial trial, string pointer)
     {
         var (build, rack) = (trial.Completed.RackBuild, trial.Rack);
         var steps = pointer.Split('/');

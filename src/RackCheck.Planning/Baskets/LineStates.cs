@@ -7,17 +7,23 @@ namespace RackCheck.Planning.Baskets;
 internal static class LineStates
 {
     /// <summary>The states of the lines of a rack.</summary>
+    /// <param name="order">The completed order.</param>
+    /// <param name="offered">Products on offer.</param>
+    /// <param name="found">The findings of the completed racks, each with its lines.</param>
+    /// <param name="spare">What is said of lines with spare parts, by index of the line.</param>
     public static IReadOnlyList<LineStatus> Of(
-        CompletedOrder order, IReadOnlyList<Product> offered, IReadOnlyList<Finding> found, IReadOnlyList<FindingLines> findings)
+        CompletedOrder order,
+        IReadOnlyList<Product> offered,
+        IEnumerable<(Finding Finding, IReadOnlyList<int> Lines)> found,
+        IReadOnlyDictionary<int, WordedText> spare)
     {
         var hints = new PartNumberHints(offered);
         var unknown = order.Lines.Unknown.Select(BasketLines.PointerOf).ToHashSet(StringComparer.Ordinal);
         var replaced = order.Replaced.ToDictionary(r => r.Line, StringComparer.Ordinal);
         var excess = order.Excess.ToDictionary(e => e.Line, StringComparer.Ordinal);
-        var open = found.Zip(findings)
-            .Where(f => f.Second.Stays == true && f.First is { Accepted: null, SignedOff: null, Severity: not Severity.Advice })
-            .SelectMany(f => f.Second.Lines.Take(1).Select(l => (Line: l, Finding: f.First)))
-            .ToLookup(f => f.Line, f => f.Finding, StringComparer.Ordinal);
+        var open = found.Where(f => f.Finding is { Accepted: null, SignedOff: null, Severity: not Severity.Advice })
+            .SelectMany(f => f.Lines.Take(1).Select(l => (Line: l, f.Finding)))
+            .ToLookup(f => f.Line, f => f.Finding);
         return
         [
             .. order.Lines.Request.Lines.Select((line, index) =>
@@ -29,10 +35,10 @@ internal static class LineStates
                 }
 
                 return replaced.TryGetValue(pointer, out var exchange) ? State(LineState.Replace, Instead(exchange))
-                    : excess.TryGetValue(pointer, out var spare) ? State(LineState.Excess, Spare(line, spare))
-                    : open[pointer].FirstOrDefault() is { } finding
-                        ? State(LineState.Check, RuleSet.Default.TextOf(finding)) with { FindingCount = open[pointer].Count() }
-                    : State(LineState.Ok, null);
+                    : excess.TryGetValue(pointer, out var surplus) ? State(LineState.Excess, Spare(line, surplus))
+                    : open[index].FirstOrDefault() is { } finding
+                        ? State(LineState.Check, RuleSet.Default.TextOf(finding)) with { FindingCount = open[index].Count() }
+                    : State(LineState.Ok, spare.GetValueOrDefault(index));
 
                 LineStatus State(LineState status, WordedText? message) => StateOf(pointer, status, message);
             }),

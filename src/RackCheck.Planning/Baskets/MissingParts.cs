@@ -27,7 +27,7 @@ internal static class MissingParts
         {
             var product = part.First().Product;
             var units = part.Sum(p => p.OrderUnits);
-            var reason = Fixings(order, product) ?? part.Select(p => p.Reason).DistinctBy(r => r.Text).Aggregate((one, other) => one.With(other));
+            var reason = Fixings(order, product) ?? JoinedReasons.Of(part.Select(p => p.Reason));
             var rules = part.SelectMany(p => RulesOf(p.Stage)).Distinct(StringComparer.Ordinal).Where(remedied.Contains);
             return Line(product, (int)Math.Min(units, int.MaxValue), reason, rules, offered) with { ForLines = LinesOf(order.Lines, reason) };
         });

@@ -47,10 +47,17 @@ internal sealed class NetChange
     /// <summary>Excess of lines, in request order.</summary>
     public IReadOnlyList<Surplus> Excess { get; }
 
-    // Cabinets of the basket that it is left without, each against one that it has more of. The first pass has the reason; a later one may exchange again.
+    // A UPS is exchanged first of all, on the line that it has in the order. Cabinets of the basket that it is left without, each against one that it has more of. The first pass has the reason; a later one may exchange again.
     private IEnumerable<Exchange> Exchanged(IReadOnlyList<BasketChange> changes, BasketRequest completed, IReadOnlyDictionary<string, Product> products)
     {
-        Exchange[] reasons = [.. changes.SelectMany(c => c.Replaced)];
+        foreach (var other in changes.SelectMany(c => c.Replaced).Where(r => r.Product.Kind != ProductKind.Cabinet))
+        {
+            Count(lines.Request.Lines[BasketLines.IndexOf(other.Line)].PartNumber!, other.Quantity);
+            Count(other.Product.PartNumber, -other.Quantity);
+            yield return other;
+        }
+
+        Exchange[] reasons = [.. changes.SelectMany(c => c.Replaced).Where(r => r.Product.Kind == ProductKind.Cabinet)];
         var cabinets = completed.Lines.Select(l => l.PartNumber is { } number ? products.GetValueOrDefault(number) : null)
             .OfType<Product>()
             .Where(p => p.Kind == ProductKind.Cabinet)

@@ -19,6 +19,12 @@ internal static class StatusWordings
     /// <summary>Begins the status of a line of which some are needed.</summary>
     public static readonly MessageWording PartlyNeeded = new("status.excess.some", "{spare} of {ordered} are not needed.");
 
+    /// <summary>A line in order with parts that nothing in the order needs.</summary>
+    public static readonly WordingChoice Spare = new(
+        "status.spare",
+        "[shelf:Nothing in this order stands on|pdu:No cord in this order needs|The cooling of this order does not need] "
+        + "[it:it|all:any of them|{spare} of the {ordered}].");
+
     /// <summary>An order without a rack.</summary>
     public static readonly WordedText NoRack = new("status.no-rack", "The order makes no rack, so that the fit of this part was not checked.");
 

@@ -25,6 +25,8 @@ internal sealed class BasketContext
         (Request, SeeksLowestCost) = (request, seeksLowestCost);
         Rules = new RuleChecks(request.Policy);
         Limits = new LimitsInForce(request.Policy);
+        Product[] pdus = [.. offered.Where(p => p.Kind == ProductKind.Pdu)];
+        HasPduPrices = Array.TrueForAll(pdus, p => p.Price is not null && p.Currency == pdus[0].Currency);
         this.offered = offered.Order(seeksLowestCost ? OfferOrder.Cheapest : OfferOrder.Instance).ToLookup(p => p.Kind);
     }
 
@@ -33,6 +35,15 @@ internal sealed class BasketContext
 
     /// <summary>Whether the cheapest of what suits is chosen.</summary>
     public bool SeeksLowestCost { get; }
+
+    /// <summary>Whether all PDUs on offer have prices in one currency.</summary>
+    public bool HasPduPrices { get; }
+
+    /// <summary>
+    /// Whether vertical PDUs are chosen where the cabinet has channels for them, as proposals are compared by their free height. A shop sells no larger PDU
+    /// than the order needs.
+    /// </summary>
+    public bool KeepsHeightFree { get; init; }
 
     /// <summary>Rule limits.</summary>
     public RuleChecks Rules { get; }

@@ -89,6 +89,10 @@ internal static class LineWordings
     public static MessageWording NoPosition { get; } = new(
         "replace.no-position", "{cabinet} does not take the equipment: there is no position for all of it.");
 
+    /// <summary>A UPS to exchange that has too little power.</summary>
+    public static MessageWording SmallUps { get; } = new(
+        "replace.ups", "It supplies {ratedW:exact} W; everything that is to be on it takes {neededW:exact} W.");
+
     /// <summary>A missing shelf that is not on offer.</summary>
     public static MessageWording ShelfNeed { get; } = new("need.shelf", "A shelf for {item}");
 
@@ -143,6 +147,14 @@ internal static class LineWordings
         "unmet.room",
         "The cabinet has {heightU} U; the equipment takes {takenU} U including items on shelves, plus free U positions between runners. Choose a higher "
         + "cabinet or use a second basket.");
+
+    /// <summary>PDUs without a position.</summary>
+    public static MessageWording PduPlaceNeed { get; } = new("need.pdu-room", "A U position for {pdus:all}");
+
+    /// <summary>Why PDUs have no position.</summary>
+    public static WordingChoice NoPduPlace { get; } = new(
+        "unmet.pdu-room",
+        "No U position is free for [one:it|them], neither at the rear nor at the front of the cabinet.");
 
     /// <summary>Missing panels that are not on offer.</summary>
     public static MessageWording PanelNeed { get; } = new("need.panels", "Blanking panels for {openU} U");

@@ -47,21 +47,10 @@ internal static class OutletNeeds
 
     private static void Propose(BasketContext context, RackBuild build, List<(Cord Cord, string? But)> wanting, bool isSecond)
     {
-        Product[] offered = context.OutletsGivenUp ? [] : [.. context.Offered(ProductKind.Pdu).Where(p => p.Pdu?.Groups is not null)];
-        var outlets = SupplyChoice.Outlets(build);
-        var supplies = new Dictionary<string, Supply>(StringComparer.Ordinal);
-        var found = new List<(Product Product, Cord[] Cords)>();
         wanting.Sort((x, y) => y.Cord.VoltAmperes.CompareTo(x.Cord.VoltAmperes) is var order && order != 0 ? order
             : IdOrder.Instance.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
-        while (wanting.Count > 0
-            && build.Units.Count + found.Count < Outlets.MostUnits
-            && Best(context, build, offered, outlets, wanting, isSecond) is var (product, supply, cords))
-        {
-            found.Add((product, cords));
-            outlets[supply.Id] = outlets.GetValueOrDefault(supply.Id) + SupplyChoice.CountOf(product.Pdu!);
-            wanting.RemoveAll(w => cords.Contains(w.Cord));
-        }
-
+        var found = context.OutletsGivenUp ? [] : PduSets.Choose(context, build, wanting, isSecond);
+        wanting.RemoveAll(w => found.Any(f => f.Cords.Contains(w.Cord)));
         foreach (var alike in found.GroupBy(f => f.Product.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             Cord[] cords = [.. alike.SelectMany(f => f.Cords)];
@@ -89,35 +78,6 @@ internal static class OutletNeeds
         cords.Select(c => c.Item.Id).Distinct().Count() == 1,
         ("items", LineWordings.Ids(cords.Select(c => c.Item.Id))),
         ("plugs", PlugsOf(cords)));
-
-    // The PDU that takes the most cords within its rating, on a second supply with the first one lost. Then one that is remotely switched where needed.
-    private static (Product Product, Supply Supply, Cord[] Cords)? Best(
-        BasketContext context,
-        RackBuild build,
-        Product[] offered,
-        Dictionary<string, int> outlets,
-        List<(Cord Cord, string? But)> wanting,
-        bool isSecond)
-    {
-        return offered
-            .Where(p => !SupplyChoice.IsForUps(p) && (build.HasGivenSupplies || SupplyChoice.SuitsRegion(build.Region, p.Pdu!)))
-            .Select(p => (Product: p, Supply: SupplyChoice.For(build, p.Pdu!, outlets)))
-            .Where(c => c.Supply is not null)
-            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(
-                c.Product,
-                c.Supply!,
-                Take(
-                    c.Product.Pdu!,
-                    c.Supply!,
-                    wanting.Where(w => w.But != c.Supply!.Id).Select(w => (w.Cord, isSecond ? PduPairs.LoadAlone(w.Cord) : w.Cord.VoltAmperes)),
-                    isSecond ? PduPairs.ShareAlone(context, build) : context.Limits.PduDesignShare,
-                    MostLeakageMa(context, build, c.Product.Pdu!, SupplyChoice.LeavesAnother(build, c.Product.Pdu!, c.Supply!, outlets)))))
-            .Where(c => c!.Value.Cords.Length > 0)
-            .OrderByDescending(c => c!.Value.Cords.Length)
-            .ThenBy(c => c!.Value.Cords.Any(context.WantsSwitchedOutlet) && c.Value.Product.Pdu!.RemoteSwitched != true)
-            .ThenBy(c => PduRank.Of(context, build, c!.Value.Product, c.Value.Supply, c.Value.Cords))
-            .FirstOrDefault();
-    }
 
     /// <summary>Protective conductor current that the cords of a proposed PDU may have together, mA. Without given supplies it gets its own.</summary>
     /// <param name="context">What building a rack needs.</param>
@@ -164,8 +124,7 @@ internal static class OutletNeeds
     /// <param name="mostLeakageMa">Protective conductor current that the cords may have together, mA.</param>
     public static Cord[] Take(PduFacts unit, Supply supply, IEnumerable<(Cord Cord, double VoltAmperes)> wanting, double share, double mostLeakageMa)
     {
-        var sockets = unit.Groups!.SelectMany(g => g.Outlets).GroupBy(o => o.Socket).ToDictionary(g => g.Key, g => g.Sum(o => o.Count));
-        var room = share * (unit.RatedA ?? double.PositiveInfinity) * (supply.Phases == 3 ? 3 : 1) * supply.VoltageV;
+        var room = new OutletRoom(unit, supply, share);
         var leakage = 0.0;
         var taken = new List<Cord>();
         foreach (var (cord, voltAmperes) in wanting)
@@ -175,18 +134,10 @@ internal static class OutletNeeds
                 continue;
             }
 
-            var socket = sockets
-                .Where(s => s.Value > 0 && PlugFit.Fits(cord.Code, s.Key))
-                .OrderBy(s => PlugFit.Of(s.Key).Takes.Length)
-                .ThenBy(s => s.Key)
-                .Select(s => (ConnectorCode?)s.Key)
-                .FirstOrDefault();
-
             // A cord that exceeds the rating of every PDU goes to an empty one. A rule reports the overload.
-            if (socket is { } free && ((voltAmperes <= room && leakage + (cord.LeakageMa ?? 0) <= mostLeakageMa) || taken.Count == 0))
+            var isLeakageLow = leakage + (cord.LeakageMa ?? 0) <= mostLeakageMa;
+            if ((isLeakageLow && room.Take(cord, voltAmperes, isHeeded: true)) || (taken.Count == 0 && room.Take(cord, voltAmperes, isHeeded: false)))
             {
-                sockets[free]--;
-                room -= voltAmperes;
                 leakage += cord.LeakageMa ?? 0;
                 taken.Add(cord);
             }

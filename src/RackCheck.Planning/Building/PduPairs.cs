@@ -39,7 +39,19 @@ internal static class PduPairs
             .OrderBy(c => context.SeeksLowestCost ? 0 : c.Count)
             .ThenBy(c => sides.Max(s => PduRank.Of(context, build, c.Product, c.Supply, SharesOf(s, c.Count!.Value)[0], c.Count.Value)))
             .ToArray();
-        return choices is [var best, ..] ? (best.Product, 2 * best.Count!.Value) : null;
+        if (choices is not [var best, ..])
+        {
+            return null;
+        }
+
+        // Where not all of them find a U position, vertical ones.
+        var pdus = 2 * best.Count!.Value;
+        if (PduSets.IsHorizontal(best.Product) && Outlets.FreePlaces(build, pdus) < pdus)
+        {
+            best = choices.FirstOrDefault(c => !PduSets.IsHorizontal(c.Product), best);
+        }
+
+        return (best.Product, 2 * best.Count!.Value);
     }
 
     private static bool IsDual(Cord cord) => cord is { IsRedundant: true, Siblings: > 1 };

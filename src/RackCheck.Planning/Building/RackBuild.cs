@@ -238,6 +238,9 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
     /// <summary>Rack-mountable items without a position.</summary>
     public IEnumerable<BuildItem> NotPlaced => Items.Where(i => i is { HeightU: > 0, Item.Position: null });
 
+    /// <summary>Horizontal PDUs without a position.</summary>
+    public IEnumerable<BuildPdu> UnitsToPlace => Units.Where(u => u.Unit is { Mounting: PduMounting.Horizontal, Position: null });
+
     /// <summary>The id of a piece: the part number and a number. It is at most as long as a part number.</summary>
     /// <param name="partNumber">The part number.</param>
     /// <param name="number">The number of the piece, from 1.</param>

@@ -25,7 +25,8 @@ internal sealed class FailedRacks(ProposalTask task)
         || error.Rule == RuleChecks.IdOf<KvmPorts>();
 
     /// <summary>Whether a cabinet holds everything, and the errors of the rack, if there are any, are the same in every other.</summary>
-    public static bool FitsCabinet(Trial trial) => !trial.NotPlaced.Any() && trial.Errors.All(IsOfAnyCabinet);
+    public static bool FitsCabinet(Trial trial) =>
+        !trial.NotPlaced.Any() && trial.UnitsNotPlaced == 0 && trial.Errors.All(IsOfAnyCabinet);
 
     /// <summary>Whether a rack with perforated or no doors has an error that only a closed cabinet clears: no part that moves air does.</summary>
     public static bool WantsClosedCabinet(Trial trial) =>

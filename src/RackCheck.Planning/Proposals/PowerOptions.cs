@@ -14,13 +14,15 @@ internal static class PowerOptions
     /// <summary>A PDU for each UPS that feeds none: the one with the highest rating that goes into the outlets of the UPS.</summary>
     /// <param name="task">The request.</param>
     /// <param name="isSwitched">Whether one with remotely switched outlets comes first.</param>
-    public static IReadOnlyList<Product> BehindUps(ProposalTask task, bool isSwitched = false) =>
+    /// <param name="isVertical">Whether one that takes no U position comes first.</param>
+    public static IReadOnlyList<Product> BehindUps(ProposalTask task, bool isSwitched = false, bool isVertical = false) =>
     [
         .. task.Items.Where(i => i.Ups is { Feeds: null, Outlets: not null })
             .Skip((int)Math.Min(task.Ordered.UnitsForUps, int.MaxValue))
             .Select(i => task.Context.Offered(ProductKind.Pdu)
             .Where(p => SupplyChoice.IsForUps(p) && p.Pdu!.Plug is { } plug && i.Ups!.Outlets!.Any(o => PlugFit.Fits(plug, o.Socket)))
-            .OrderByDescending(p => isSwitched && p.Pdu!.RemoteSwitched == true)
+            .OrderByDescending(p => isVertical && !PduSets.IsHorizontal(p))
+            .ThenByDescending(p => isSwitched && p.Pdu!.RemoteSwitched == true)
             .ThenByDescending(p => p.Pdu!.RatedA)
             .ThenByDescending(p => SupplyChoice.CountOf(p.Pdu!))
             .ThenBy(p => p.PartNumber, StringComparer.Ordinal)

@@ -62,6 +62,7 @@ internal sealed class ProposalTask
             request.Prefer == CabinetPreference.LowestCost)
         {
             SeeksLowest = true,
+            KeepsHeightFree = !IsBasket,
             OtherSupplies = otherSupplies,
             LoadsElsewhere = loadsElsewhere,
             Given = new RackDescription

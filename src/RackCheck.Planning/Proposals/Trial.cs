@@ -70,13 +70,16 @@ internal sealed record Trial
     /// <summary>Items without a position.</summary>
     public IEnumerable<Item> NotPlaced => Rack.Items.Where(i => i is { Position: null, OnShelf: null });
 
-    /// <summary>Errors, items without a position and warnings: the smaller the better.</summary>
+    /// <summary>Number of horizontal PDUs without a position.</summary>
+    public int UnitsNotPlaced => Completed.RackBuild.UnitsToPlace.Count();
+
+    /// <summary>Errors, items and PDUs without a position, and warnings: the smaller the better.</summary>
     public (int Errors, int Warnings) Faults
     {
         get
         {
             var (errors, warnings) = RuleChecks.FaultsOf(Found);
-            return (errors + NotPlaced.Count(), warnings);
+            return (errors + NotPlaced.Count() + UnitsNotPlaced, warnings);
         }
     }
 

@@ -40,6 +40,11 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             return best;
         }
 
+        if (best.UnitsNotPlaced > 0 && PowerOptions.BehindUps(task, isVertical: true) is var vertical && !vertical.SequenceEqual(parts))
+        {
+            (best, parts) = Better(offer, best, parts, [vertical]);
+        }
+
         Trial? plain = null;
         if (parts.Count + task.Ordered.UnitsForUps > 0 && (MayChangeWithLoads(best) || IsWrong(best)) && (task.IsBasket || task.Budget.Allows()))
         {

@@ -18,6 +18,13 @@ internal static class GrossMass
         }
     }
 
+    /// <summary>Pointer to the mass of the heaviest part on the route: the cabinet, or an item that is delivered in it.</summary>
+    internal static string Heaviest(RackSurvey survey)
+    {
+        var item = survey.Route!.IsLoaded ? survey.Items.MaxBy(i => i.Item!.MassKg ?? 0) : null;
+        return item?.Item!.MassKg > (survey.Cabinet.Source.MassKg ?? 0) ? Pointers.ItemMass[item.Index] : Pointers.CabinetMass;
+    }
+
     /// <summary>The gross mass as a sum, compared with the limit that it exceeds.</summary>
     internal static string Text(RackSurvey survey, double limitKg)
     {

@@ -132,7 +132,12 @@ public sealed class Lift : Rule
             Data = [("neededMm", tight.HaveMm + clearance), ("liftMm", tight.LimitMm)],
             Subject = Subjects.Lift,
             Identity = ["size"],
-            Pointers = [tight.Pointer],
+            Pointers = [tight.Pointer, tight.Side switch
+            {
+                "height" => Pointers.CabinetHeight,
+                "shorter-side" => CabinetSides.Short(survey.Cabinet),
+                _ => CabinetSides.Long(survey.Cabinet),
+            }],
             Actual = Quantities.Millimetres(tight.HaveMm + clearance),
             Limit = Quantities.Millimetres(tight.LimitMm),
             UtilisationPercent = 100 * (tight.HaveMm + clearance) / tight.LimitMm,
@@ -150,7 +155,7 @@ public sealed class Lift : Rule
             Data = [("ratedKg", rated), ("grossKg", route.KnownKg)],
             Subject = Subjects.Lift,
             Identity = ["mass"],
-            Pointers = [LiftPointer + "/ratedKg"],
+            Pointers = [LiftPointer + "/ratedKg", GrossMass.Heaviest(survey)],
             Actual = Quantities.Of(route.KnownKg, "kg"),
             Limit = Quantities.Of(rated, "kg"),
             UtilisationPercent = rated > 0 ? 100 * route.KnownKg / rated : null,

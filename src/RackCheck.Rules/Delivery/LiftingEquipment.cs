@@ -68,7 +68,7 @@ public sealed class LiftingEquipment : Rule
             Data = [("grossKg", route.KnownKg), ("limitKg", limit)],
             Subject = Subjects.Delivery,
             Identity = [],
-            Pointers = [Lifting],
+            Pointers = [Lifting, GrossMass.Heaviest(context.Survey)],
             Actual = Quantities.Of(route.KnownKg, "kg"),
             Limit = Quantities.Of(limit, "kg"),
             UtilisationPercent = limit > 0 ? 100 * route.KnownKg / limit : null,

@@ -3,7 +3,6 @@ using RackCheck.Model;
 using RackCheck.Remedies;
 using RackCheck.Survey.Limits;
 using RackCheck.Survey;
-using RackCheck.Survey.Layout;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Delivery;
@@ -133,7 +132,7 @@ public sealed class Opening : Rule
                 ? Subjects.OpeningOf(openings[index].WidthMm, openings[index].HeightMm)
                 : Subjects.Id(openings[index].Name!),
             Identity = Identity(openings[index]),
-            Pointers = [Invariant($"{SitePointers.Delivery}/openings/{index}"), byWidth ? ShortSide(survey.Cabinet) : Pointers.CabinetHeight],
+            Pointers = [Invariant($"{SitePointers.Delivery}/openings/{index}"), byWidth ? CabinetSides.Short(survey.Cabinet) : Pointers.CabinetHeight],
             Severity = passage.Blocked ? Severity.Error : Severity.Warning,
             Actual = Quantities.Millimetres(have + clearance),
             Limit = Quantities.Millimetres(limit),
@@ -195,8 +194,6 @@ public sealed class Opening : Rule
                 Openings = [.. d.Openings!.Where(o => !Identity(o).SequenceEqual(Identity(opening)))],
             }));
     }
-
-    private static string ShortSide(CabinetFacts cabinet) => cabinet.WidthMm <= cabinet.Depth.DepthMm ? Pointers.CabinetWidth : Pointers.CabinetDepth;
 
     private static (string Name, Scalar Value)[] NameData(Model.Opening opening) => string.IsNullOrEmpty(opening.Name)
         ? [("widthMm", opening.WidthMm), ("heightMm", opening.HeightMm)]

@@ -84,6 +84,32 @@ public sealed class BasketWordingTests
             Check(owned, Plan(owned));
         }
 
+        // A full cabinet: horizontal PDUs find no U position.
+        var full = Basket(("PC-210", 4)) with
+        {
+            Options = new BasketOptions
+            {
+                Cabinet = new BasketCabinet { Existing = own with { HeightU = 8, Uprights = new Uprights { FrontSetbackMm = 60, SpacingMm = 600 } } },
+            },
+        };
+        Check(full, Plan(full, [.. Products.Where(p => p.Pdu?.Mounting != PduMounting.Vertical)]));
+        var horizontal = full with { Lines = [.. full.Lines, .. Basket(("DU-16-H", 1)).Lines] };
+        Check(horizontal, Plan(horizontal));
+
+        // Parts that nothing needs; and the customer's own UPS that is too small.
+        foreach (var needless in (BasketRequest[])[Basket(("CAB-42-8-8", 1), ("DU-16-VL", 3), ("PC-210", 2)),
+            Basket(("UPS-15", 1)) with
+            {
+                Lines =
+                [
+                    new BasketLine { Item = OwnUps, Quantity = 1 },
+                    new BasketLine { PartNumber = "QWL-DRV-6", Quantity = 1, Options = new LineOptions { OnUps = true } },
+                ],
+            }])
+        {
+            Check(needless, Plan(needless));
+        }
+
         // One supply for far more than it has.
         var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
         var loaded = Basket(("DRV-4", 8)) with { Supplies = [supply] };

@@ -16,6 +16,13 @@ public static class DemoCatalogue
     /// <summary>The products without the cabinets: an order stays in the cabinet that it has.</summary>
     public static IReadOnlyList<Product> WithoutCabinets { get; } = [.. Products.Where(p => p.Kind != ProductKind.Cabinet)];
 
+    /// <summary>A UPS of the customer's own, with the data of the smaller one of the catalogue.</summary>
+    public static Item OwnUps { get; } = new()
+    {
+        Id = "own-ups", HeightU = 2, MassKg = 24, Category = ItemCategory.Ups, Power = new ItemPower { RatedW = 1450, Plugs = [ConnectorCode.C14] },
+        Ups = new Ups { RatedW = 1350, RatedVa = 1500, Outlets = [new UpsOutlet { Socket = ConnectorCode.C13, Count = 6 }] },
+    };
+
     public static BasketRequest Basket(params (string Part, int Quantity)[] lines) => new()
     {
         Lines = [.. lines.Select(l => new BasketLine { PartNumber = "QWL-" + l.Part, Quantity = l.Quantity })],

@@ -118,4 +118,74 @@ public sealed class LineAnswerTests
         var fault = Assert.Single(answer.Faults);
         Assert.Equal(("/options/cabinet/existing/partNumber", BasketPlanner.NoCabinet), (fault.Pointer, fault.Code));
     }
+
+    // Six outlets of the only PDU that suits the room feed three of four cords: the line of the fourth is the one to look at.
+    [Fact]
+    public void Line_is_to_be_checked_for_what_is_open_after_completion()
+    {
+        var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Cee73 };
+        var cabinet = new Cabinet
+        {
+            HeightU = 12, WidthMm = 600, DepthMm = 600, Base = new CabinetBase { Style = BaseStyle.Wall }, WallLoadKg = 60,
+            FrontDoor = new Door { Style = DoorStyle.Glazed }, RearDoor = new Door { Style = DoorStyle.None },
+            Uprights = new Uprights { Hole = UprightHole.Square, FrontSetbackMm = 80, SpacingMm = 400 },
+        };
+        var report = Plan(Basket(("SW-24", 1), ("PC-M1", 1), ("UPS-15", 1)) with
+        {
+            Supplies = [supply], Options = new BasketOptions { Cabinet = new BasketCabinet { Existing = cabinet } },
+            Site = new Site { Region = Region.Eu, AmbientMaxC = 27 },
+        });
+        Assert.Contains(report.CompletedReport!.Findings, f => f.Rule == "power.no-source" && f.MessageData["item"].Text == "QWL-UPS-15-1");
+        Assert.Equal(LineState.Ok, report.LineStatus[1].Status);
+        Assert.Equal((LineState.Check, "power.no-source.one"), (report.LineStatus[2].Status, report.LineStatus[2].MessageKey));
+    }
+
+    // The height of the car is that of the cabinet's line; so is the mass, of which it has most.
+    [Fact]
+    public void Findings_of_the_lift_are_of_the_line_of_the_cabinet()
+    {
+        var report = Plan(Basket(("CAB-42-8-12", 1), ("SRV-110", 6)) with
+        {
+            Site = new Site { Region = Region.Eu, Delivery = new Delivery { Lift = new Lift { WidthMm = 1300, DepthMm = 1400, HeightMm = 2100, RatedKg = 100 } } },
+        });
+        var ofLift = report.FindingLines.Where(f => f.Rule == "delivery.lift").ToArray();
+        Assert.Equal(2, ofLift.Length);
+        Assert.All(ofLift, f => Assert.Equal(["/lines/0"], f.Lines));
+    }
+
+    /// <summary>Common practice, no source: a spare part is for the customer to decide. Two computers need one PDU, and no fans between perforated doors.</summary>
+    [Theory]
+    [InlineData("DU-16-VL", 3, "status.spare.pdu", 2)]
+    [InlineData("DU-16-VL", 1, null, 0)]
+    [InlineData("FAN-R4", 1, "status.spare.it", 1)]
+    [InlineData("SH-450S", 2, "status.spare.shelf.all", 2)]
+    public void Spare_part_stays_in_the_order_and_its_line_says_so(string part, int quantity, string? key, int spare)
+    {
+        (string, int)[] power = part.StartsWith("DU-", StringComparison.Ordinal) ? [] : [("DU-16-H", 1)];
+        var report = Plan(Basket([("CAB-42-8-8", 1), (part, quantity), ("PC-210", 2), .. power]) with { Site = new Site { Region = Region.Eu, AmbientMaxC = 25 } });
+        Assert.Empty(report.ExcessLines);
+        Assert.Equal((LineState.Ok, key), (report.LineStatus[1].Status, report.LineStatus[1].MessageKey));
+        Assert.Equal(spare, report.LineStatus[1].MessageData?["spare"].Number ?? 0);
+    }
+
+    // A second feed, and a fan that another replaces, are missed where they are absent.
+    [Fact]
+    public void Second_feed_of_dual_fed_equipment_is_not_spare()
+    {
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("DU-16-VL", 2), ("SRV-110", 4)) with { Site = new Site { Region = Region.Eu, AmbientMaxC = 25 } });
+        Assert.Equal((LineState.Ok, null), (report.LineStatus[1].Status, report.LineStatus[1].Message));
+    }
+
+    [Fact]
+    public void Reason_of_several_racks_is_one_sentence()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 2), ("PC-210", 2), ("GEN-2", 2)) with { Site = new Site { Region = Region.Eu, AmbientMaxC = 25 } });
+        Assert.Equal(2, report.Racks.Count);
+        var slides = report.MissingLines.Single(m => m.PartNumber == "QWL-SLD-25S");
+        Assert.Equal(
+            "QWL-PC-210-1 and QWL-PC-210-2 are too heavy, high or deep for front-panel mounting alone and need slides.", slides.Reason);
+        Assert.Equal("line.rails", slides.MessageKey);
+        Assert.Equal(["/lines/1"], slides.ForLines);
+        Assert.All(report.MissingLines, m => Assert.DoesNotContain('+', m.MessageKey));
+    }
 }

@@ -6,6 +6,12 @@ namespace RackCheck.Planning.Tests.Baskets;
 /// <summary>PDUs that a shop adds to a basket.</summary>
 public sealed class PduChoiceTests
 {
+    private static readonly Site Europe = new() { Region = Region.Eu, AmbientMaxC = 27 };
+
+    private static string PdusOf(BasketReport report) => string.Join(
+        ", ", report.MissingLines.Where(m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal)).OrderBy(m => m.PartNumber, StringComparer.Ordinal)
+            .Select(m => $"{m.Quantity} {m.PartNumber[4..]}"));
+
     /// <summary>Common practice, no source: a feed on either side, each with a PDU that carries everything alone.</summary>
     [Theory]
     [InlineData("SRV-110", 2, "DU-16-H", 2)]
@@ -29,8 +35,7 @@ public sealed class PduChoiceTests
     public void Ups_feeds_one_side_of_servers(string server, int servers, int upses, string pdus)
     {
         var report = Plan(Basket((server, servers), ("UPS-30", upses)) with { Site = new Site { Region = Region.Eu } });
-        Assert.Equal(pdus, string.Join(", ", report.MissingLines.Where(m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal))
-            .OrderBy(m => m.PartNumber, StringComparer.Ordinal).Select(m => $"{m.Quantity} {m.PartNumber[4..]}")));
+        Assert.Equal(pdus, PdusOf(report));
         Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Severity == Severity.Error);
 
         // Each UPS feeds something, within its rating, and the UPSs of two sides are on two supplies.
@@ -82,5 +87,105 @@ public sealed class PduChoiceTests
         };
         var report = Plan(Basket() with { Lines = [new BasketLine { Item = own, Quantity = 3 }], Site = new Site { Region = Region.Eu } });
         Assert.Equal(pdu, Assert.Single(report.MissingLines, m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal)).PartNumber);
+    }
+
+    /// <summary>
+    /// Arithmetic: 1500 W / 0.92 / 230 V = 7.1 A. A group of 16 A takes one drive within its 12.8 A, so four drives need four groups. Three phases carry
+    /// four drives with one phase 50 % above the mean.
+    /// </summary>
+    [Fact]
+    public void Drives_get_the_fewest_pdus_that_balance_their_phases()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 1), ("DRV-4", 4)) with { Site = Europe });
+        Assert.Equal("2 DU-32-H", PdusOf(report));
+        Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Severity != Severity.Advice && f.Rule.StartsWith("power.", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(1, "1 DU-16-H")]
+    [InlineData(8, "1 DU-16-H")]
+    [InlineData(9, "1 DU-16-VL")]
+    public void Wide_cabinet_gets_a_pdu_of_the_size_needed(int switches, string pdus) =>
+        Assert.Equal(pdus, PdusOf(Plan(Basket(("CAB-42-8-10", 1), ("SW-24", switches)) with { Site = Europe })));
+
+    // Both take the cord; of equal ratings the preferred one comes before the one with fewer outlets.
+    [Fact]
+    public void Preferred_pdu_is_chosen_of_those_that_suit()
+    {
+        Product[] offered =
+        [
+            .. Products.Where(p => p.PartNumber != "QWL-DU-16-H"),
+            ByNumber["QWL-DU-16-H"] with { Preferred = null },
+            ByNumber["QWL-DU-16-H"] with
+            {
+                PartNumber = "QWL-DU-16-H12", Preferred = true,
+                Pdu = ByNumber["QWL-DU-16-H"].Pdu! with
+                {
+                    Groups = [new OutletGroup { Id = "g1", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 12 }] }],
+                },
+            },
+        ];
+        Assert.Equal("1 DU-16-H12", PdusOf(Plan(Basket(("CAB-42-6-8", 1), ("AMP-1", 2)) with { Site = Europe }, offered)));
+    }
+
+    // The equipment takes all 24 U and both faces.
+    [Theory]
+    [InlineData("UPS-15", 3, "PC-210", 9, "3 DU-10-V, 1 DU-32-V")]
+    [InlineData("UPS-15", 2, "PC-210", 10, "2 DU-10-V, 1 DU-32-V")]
+    public void Full_cabinet_gets_pdus_that_take_no_u_position(string ups, int upses, string part, int parts, string pdus)
+    {
+        var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 32, Socket = ConnectorCode.Iec60309A32P1 };
+        var report = Plan(Basket((ups, upses), (part, parts)) with { Supplies = [supply], Site = Europe });
+        Assert.Equal(pdus, PdusOf(report));
+        Assert.DoesNotContain(report.CompletedReport!.NotAssessed, n => n.Missing.Any(m => m.StartsWith("/pdus/", StringComparison.Ordinal)));
+        Assert.Empty(report.Unmet);
+    }
+
+    // Nothing else is on offer: a cabinet with room for them is another one than the lowest and least deep.
+    [Fact]
+    public void Horizontal_pdus_without_a_u_position_need_another_cabinet()
+    {
+        Product[] offered = [.. Products.Where(p => p.Pdu?.Mounting != PduMounting.Vertical)];
+        var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 32, Socket = ConnectorCode.Iec60309A32P1 };
+        var report = Plan(Basket(("UPS-15", 3), ("PC-210", 9)) with { Supplies = [supply], Site = Europe }, offered);
+        Assert.NotEqual("QWL-CAB-24-6-8", report.CompletedRack!.Cabinet!.PartNumber);
+        Assert.All(report.CompletedRack.Pdus!, u => Assert.NotNull(u.Position));
+    }
+
+    private static BasketRequest InFullCabinet(params (string Part, int Quantity)[] pdus) => Basket([("PC-210", 4), .. pdus]) with
+    {
+        Site = Europe,
+        Options = new BasketOptions
+        {
+            Cabinet = new BasketCabinet
+            {
+                Existing = new Cabinet
+                {
+                    HeightU = 8, WidthMm = 600, DepthMm = 800, MassKg = 40, FrontDoor = new Door { Style = DoorStyle.Perforated },
+                    RearDoor = new Door { Style = DoorStyle.Perforated },
+                    Uprights = new Uprights { Hole = UprightHole.Square, FrontSetbackMm = 60, SpacingMm = 600 },
+                },
+            },
+        },
+    };
+
+    [Fact]
+    public void Ordered_pdu_without_a_u_position_gives_way_to_a_vertical_one()
+    {
+        var report = Plan(InFullCabinet(("DU-16-H", 1)));
+        var excess = Assert.Single(report.ExcessLines);
+        Assert.Equal(("/lines/1", "excess.pdu-room"), (excess.Line, excess.MessageKey));
+        Assert.Equal("1 DU-16-VL", PdusOf(report));
+        Assert.Empty(report.Unmet);
+    }
+
+    [Fact]
+    public void Pdu_that_finds_no_u_position_anywhere_is_an_unmet_need()
+    {
+        Product[] offered = [.. Products.Where(p => p.Pdu?.Mounting != PduMounting.Vertical)];
+        var report = Plan(InFullCabinet(), offered);
+        var unmet = Assert.Single(report.Unmet);
+        Assert.Equal(("need.pdu-room", "unmet.pdu-room.one+unmet.not-proven"), (unmet.WhatKey, unmet.MessageKey));
+        Assert.Equal(Verdict.Hold, report.CompletedVerdicts.Product);
     }
 }

@@ -129,13 +129,45 @@ public sealed class SalesTests
         string Reason(BasketRequest request) => Plan(request).Unmet.Single(u => u.WhatKey == "need.ups-power").Reason;
 
         var onUps = new LineOptions { OnUps = true };
+        var own = new BasketLine { Item = OwnUps, Quantity = 1 };
+        var drive = Optioned("DRV-6", 1, onUps);
         Assert.Equal(
             "The UPS of the order supplies 1350 W; everything that is to be on it takes 2400 W. UPS 3000 VA, 3 U supplies 2700 W.",
-            Reason(Optioned("DRV-6", 1, onUps, ("UPS-15", 1))));
+            Reason(drive with { Lines = [.. drive.Lines, own] }));
+        Assert.Equal(
+            "The UPS of the order supplies 1350 W; everything that is to be on it takes 4800 W.",
+            Reason(Optioned("DRV-6", 2, onUps, ("UPS-15", 1))));
         Assert.Equal(
             "With this equipment too the UPS of the order does not last 30 minutes.",
             Reason(Optioned("SRV-110", 2, onUps, ("UPS-15", 1)) with { Site = new Site { UpsMinutes = 30, Region = Region.Eu } }));
         Assert.Empty(Plan(Optioned("PAT-24", 1, onUps, ("UPS-15", 1))).Unmet);
+    }
+
+    // 1350 W are too few for 2400 W, 2700 W are enough. What the smaller one needed is not left over.
+    [Fact]
+    public void Ups_with_too_little_power_is_exchanged()
+    {
+        var report = Plan(Optioned("DRV-6", 1, new LineOptions { OnUps = true }, ("UPS-15", 1)));
+        var exchange = Assert.Single(report.ReplaceLines);
+        Assert.Equal(("/lines/1", "QWL-UPS-30", 1, "replace.ups"), (exchange.Line, exchange.PartNumber, exchange.Quantity, exchange.MessageKey));
+        Assert.Equal((1350, 2400), (exchange.MessageData["ratedW"].Number, exchange.MessageData["neededW"].Number));
+        Assert.Empty(report.Unmet);
+        Assert.Empty(report.ExcessLines);
+        Assert.Equal(LineState.Replace, report.LineStatus[1].Status);
+        Assert.DoesNotContain(report.CompletedBasket.Lines, l => l.PartNumber == "QWL-UPS-15");
+        AssertWhole(report);
+    }
+
+    // Servers 785 mm deep. What was ordered as two racks stays two racks.
+    [Fact]
+    public void Cabinets_that_are_all_too_shallow_are_all_exchanged()
+    {
+        var report = Plan(Basket(("CAB-42-6-6", 2), ("SRV-220", 10)) with { Site = England });
+        var exchange = Assert.Single(report.ReplaceLines);
+        Assert.Equal(("/lines/0", "QWL-CAB-42-6-10", 2, "replace.cabinet"), (exchange.Line, exchange.PartNumber, exchange.Quantity, exchange.MessageKey[..15]));
+        Assert.Empty(report.ExcessLines);
+        Assert.Equal(2, report.Racks.Count);
+        AssertWhole(report);
     }
 
     [Fact]

@@ -144,7 +144,7 @@ public sealed class ProposalWordingTests
             yield return (
                 Request("SRV-2", "SRV-2", "SW-24", "PC-410") with { Site = new Site { Region = Region.Eu, AmbientMaxC = 38 } }, Products, SearchBudget.Quick);
             yield return (
-                Request([.. Enumerable.Repeat("DRV-6", 6), "SRV-2", "SRV-2", .. Enumerable.Repeat("GEN-2", 6)]), Products, SearchBudget.Quick);
+                Request([.. Enumerable.Repeat("DRV-6", 8), "SRV-2", "SRV-2", .. Enumerable.Repeat("GEN-2", 6)]), Products, SearchBudget.Quick);
 
             // Fewer warnings in a larger cabinet.
             yield return (

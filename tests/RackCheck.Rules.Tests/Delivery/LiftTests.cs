@@ -20,14 +20,15 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
     public void Car_with_sides_swapped_passes() => Passes(Lifted(width: 820, depth: 620));
 
     [Theory]
-    [InlineData(619, 820, 2170, 620, 619, "/site/delivery/lift/widthMm")]
-    [InlineData(620, 819, 2170, 820, 819, "/site/delivery/lift/depthMm")]
-    [InlineData(620, 820, 2169, 2170, 2169, "/site/delivery/lift/heightMm")]
-    public void Car_too_small_is_error(double width, double depth, double height, double actual, double limit, string pointer)
+    [InlineData(619, 820, 2170, 620, 619, "/site/delivery/lift/widthMm", "/cabinet/widthMm")]
+    [InlineData(620, 819, 2170, 820, 819, "/site/delivery/lift/depthMm", "/cabinet/depthMm")]
+    [InlineData(820, 619, 2170, 620, 619, "/site/delivery/lift/depthMm", "/cabinet/widthMm")]
+    [InlineData(620, 820, 2169, 2170, 2169, "/site/delivery/lift/heightMm", "/cabinet/heightMm")]
+    public void Car_too_small_is_error(double width, double depth, double height, double actual, double limit, string pointer, string side)
     {
         var finding = Only(Lifted(width, depth, height));
         Assert.Equal((Severity.Error, true), (finding.Severity, finding.Safety));
-        Assert.Equal([pointer], finding.Pointers);
+        Assert.Equal([pointer, side], finding.Pointers);
         Numbers(finding, actual, limit, "mm");
     }
 
@@ -45,12 +46,21 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
     {
         var rack = Lifted(pc: 11).With(Unit("gauge-amp", 2).At(4).Weighs(1), Unit("flume-daq", 2).At(7).Weighs(30));
         var finding = Only(rack);
-        Assert.Equal(["/site/delivery/lift/ratedKg"], finding.Pointers);
+        Assert.Equal(["/site/delivery/lift/ratedKg", "/cabinet/massKg"], finding.Pointers);
         Numbers(finding, 167, 135, "kg");
         Assert.Equal("100 + 42 + 25 = 167 > 135", finding.Calculation);
         Assert.False(Remedied(rack, finding).Site!.Delivery!.Loaded);
         Assert.Null(Remedied(rack, finding, 1).Site!.Delivery!.Lift);
         Assert.Equal(["gauge-amp"], Remedied(rack, finding, 2).Items.Select(i => i.Id));
+    }
+
+    // The second pointer is the heaviest part: 120 kg of equipment, unless the cabinet of 100 kg is delivered empty.
+    [Fact]
+    public void Mass_above_rating_names_the_heaviest_part()
+    {
+        var rack = Lifted(pc: 120, rated: 120);
+        Assert.Equal(["/site/delivery/lift/ratedKg", "/items/0/massKg"], Only(rack).Pointers);
+        Assert.Equal(["/site/delivery/lift/ratedKg", "/cabinet/massKg"], Only(rack.Route(d => d with { Loaded = false })).Pointers);
     }
 
     [Fact]

@@ -22,7 +22,7 @@ public sealed class LiftingEquipmentTests : RuleTests<LiftingEquipment>
         var rack = Heavy(324.5);
         var finding = Only(rack);
         Assert.Equal((Severity.Warning, true), (finding.Severity, finding.Safety));
-        Assert.Equal(["/site/delivery/liftingKg"], finding.Pointers);
+        Assert.Equal(["/site/delivery/liftingKg", "/items/0/massKg"], finding.Pointers);
         Numbers(finding, 325, 324.5, "kg");
         Assert.Equal("100 + 200 + 25 = 325 > 324.5", finding.Calculation);
         Assert.Equal(400, Remedied(rack, finding).Site!.Delivery!.LiftingKg);
