@@ -28,6 +28,15 @@ public sealed class BatteryVentilationTests : RuleTests<Rules.Cooling.BatteryVen
         Assert.Equal(["/items/0", "/cabinet"], finding.Pointers);
     }
 
+    // 0.05 x 12 x 1 x 9/1000 = 0.0054 m3/h; 28 x 0.0054 = 0.1512 cm2, not 28 x 0.005.
+    [Fact]
+    public void Opening_follows_the_exact_airflow()
+    {
+        var finding = Only(Rack(new Battery { Type = BatteryType.Vrla, Cells = 12, CapacityAh = 9, Boost = false }));
+        Numbers(finding, 0, 0.151, "cm2");
+        Assert.Equal("0.05 x 12 x 1 x 9 / 1000 = 0.0054; 28 x 0.0054 = 0.151 > 0", finding.Calculation);
+    }
+
     [Fact]
     public void At_the_limit_it_passes()
     {

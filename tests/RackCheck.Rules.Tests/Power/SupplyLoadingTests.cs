@@ -132,4 +132,12 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
         var rack = Two(90_000, 80_000);
         Remedied(rack, Only(rack));
     }
+
+    [Fact]
+    public void Passive_item_without_plugs_leaves_the_power_known()
+    {
+        var passive = Load("patch", null, cords: 0).Placed(9);
+        var rack = Fed(Mains(), Board("strip")).With(Load("wave-pc", 800), passive);
+        Assert.Equal(800, Judge.Check(rack).Figures.Power!.RatedW);
+    }
 }
