@@ -242,8 +242,7 @@ public static class CoolingRemedies
         yield return new RemedyCandidate(new(ClosedCabinet, ("requiredIp", required)), description.Closed());
         if (heat.HasHeat && Cooler(survey, null) is { } cooler)
         {
-            // It cools; the code alone needs none.
-            yield return cooler with { IsLastResort = true };
+            yield return cooler;
         }
 
         yield return new RemedyCandidate(

@@ -190,23 +190,12 @@ public sealed class Overlap : Rule
             Calculation = sameFace
                 ? Invariant($"from below: {top} - {bottom} + 1 = {top - bottom + 1} > 0")
                 : Invariant($"{Occupancy.ReachMm(one):0.###} + {Occupancy.ReachMm(other):0.###} = {reach:0.###} > {room:0.###}"),
-            Candidates = CandidatesFor(survey, mover, stays),
+            Candidates = CandidatesFor(survey, mover),
         });
     }
 
-    private static IEnumerable<RemedyCandidate> CandidatesFor(RackSurvey survey, MountedItem mover, MountedItem stays)
-    {
-        if (!BlankingPanels.IsPanel(mover))
-        {
-            return PlaceRemedies.Move(survey, mover);
-        }
-
-        // The positions that a panel closes beside the equipment stay closed.
-        return mover.Face == stays.Face
-            && BlankingPanels.Fit(survey, new RemedyBuilder(survey), (stays, stays.Bottom!.Value, stays.HeightU)) is { IsRefitted: true } fit
-            ? [new RemedyCandidate(BlankingPanels.Refit, fit.After)]
-            : PlaceRemedies.TakeOut(survey, mover) is { } takeOut ? [takeOut] : [];
-    }
+    private static IEnumerable<RemedyCandidate> CandidatesFor(RackSurvey survey, MountedItem mover) =>
+        mover.Category == ItemCategory.BlankingPanel && PlaceRemedies.TakeOut(survey, mover) is { } takeOut ? [takeOut] : PlaceRemedies.Move(survey, mover);
 
     private static void ReportMissingDepth(RuleContext context, MountedItem one, MountedItem other)
     {
