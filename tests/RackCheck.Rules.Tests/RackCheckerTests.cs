@@ -136,22 +136,6 @@ public sealed class RackCheckerTests
     }
 
     [Fact]
-    public void Questions_list_2_before_10()
-    {
-        var report = Judge.Checker.Check(EmptyRack().With([.. new[] { 10, 2 }.Select(n => Unit($"pc-{n}", 4).At(4 * n).On(SupportStyle.Slides))]));
-        Assert.Equal("How much does each of pc-2 and pc-10 weigh?", report.Questions.Single(q => q.Id == "items.massKg").Ask);
-    }
-
-    [Fact]
-    public void Where_no_fact_alone_decides_a_smallest_set_is_asked_for()
-    {
-        var report = new RackChecker(RuleSet.Of(new TwoOfThree()), (_, _) => { }).Check(EmptyRack() with { Site = new Site() });
-        string[] asked = [.. report.Questions.SelectMany(q => q.Pointers)];
-        Assert.Equal(2, asked.Length);
-        Assert.Subset(new HashSet<string> { "/site/ambientMaxC", "/site/altitudeM", "/site/humidityMaxPercent" }, asked.ToHashSet(StringComparer.Ordinal));
-    }
-
-    [Fact]
     public void Handling_caution_is_listed_once() =>
         Assert.Equal([Cautions.General.Text, Cautions.NotJudged(Judge.GeometryRules)!.Text, Cautions.Handling.Text],
             Judge.Geometry.Check(EmptyRack().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
@@ -367,33 +351,6 @@ public sealed class RackCheckerTests
 
         public override void Check(RuleContext context, IReadOnlyList<Finding> findings, IReadOnlyList<NotAssessed> notAssessed) =>
             throw new InvalidOperationException("on purpose");
-    }
-
-    /// <summary>Finds fault with two of three adverse facts, and reads one fact more, which decides nothing.</summary>
-    private sealed class TwoOfThree : Rule
-    {
-        private static readonly string[] Reads = ["/site/ambientMaxC", "/site/altitudeM", "/site/humidityMaxPercent", "/site/aisleFrontMm"];
-
-        public override RuleDescriptor Descriptor { get; } = Facts("layout.two-of-three") with { Needs = Reads };
-
-        public override void Check(RuleContext context)
-        {
-            var site = context.Survey.Description.Site!;
-            double?[] given = [site.AmbientMaxC, site.AltitudeM, site.HumidityMaxPercent, site.AisleFrontMm];
-            for (var i = 0; i < given.Length; i++)
-            {
-                if (given[i] is null)
-                {
-                    context.ReportMissing(Reads[i], new MissingData("test.missing", "A fact is missing."));
-                }
-            }
-
-            bool[] adverse = [site.AmbientMaxC > 25, site.AltitudeM > 450, site.HumidityMaxPercent > 50];
-            if (adverse.Count(a => a) >= 2)
-            {
-                context.Report(new FindingDraft { Message = Said, Data = [], Subject = Subjects.Rack, Identity = [], Pointers = ["/site"] });
-            }
-        }
     }
 
     private sealed class Guarding : Rule

@@ -15,7 +15,11 @@ internal static class JoinedReasons
         LineWordings.Shelf, LineWordings.Rails, LineWordings.Outlets, LineWordings.SecondSupply, LineWordings.EarthLeads, LineWordings.Cords,
         LineWordings.CableArms, LineWordings.KvmLeads,
     }.SelectMany(c => (MessageWording[][])[[c.With("one"), c.With()], [c.With(), c.With()]])
-        .Concat([[LineWordings.Cords.With("one", "route"), LineWordings.Cords.With("route")], [LineWordings.Cords.With("route"), LineWordings.Cords.With("route")]])
+        .Concat(
+        [
+            [LineWordings.Cords.With("one", "route"), LineWordings.Cords.With("route")],
+            [LineWordings.Cords.With("route"), LineWordings.Cords.With("route")],
+        ])
         .ToDictionary(p => p[0], p => p[1]);
 
     /// <summary>The reasons as one text.</summary>

@@ -47,7 +47,8 @@ internal sealed class NetChange
     /// <summary>Excess of lines, in request order.</summary>
     public IReadOnlyList<Surplus> Excess { get; }
 
-    // A UPS is exchanged first of all, on the line that it has in the order. Cabinets of the basket that it is left without, each against one that it has more of. The first pass has the reason; a later one may exchange again.
+    // A UPS is exchanged first of all, on the line that it has in the order. Cabinets of the basket that it is left without, each against one that it has
+    // more of. The first pass has the reason; a later one may exchange again.
     private IEnumerable<Exchange> Exchanged(IReadOnlyList<BasketChange> changes, BasketRequest completed, IReadOnlyDictionary<string, Product> products)
     {
         foreach (var other in changes.SelectMany(c => c.Replaced).Where(r => r.Product.Kind != ProductKind.Cabinet))

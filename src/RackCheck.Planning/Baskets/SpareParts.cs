@@ -75,7 +75,8 @@ internal static class SpareParts
     private static IEnumerable<Piece> FansOf(Trial trial, LineMap map, RackChecker checker)
     {
         var build = trial.Completed.RackBuild;
-        foreach (var (pointer, piece) in build.CabinetParts.Where(p => p.Key.StartsWith("/cooling/", StringComparison.Ordinal) && map.LineOf(p.Value) is not null))
+        var cooling = build.CabinetParts.Where(p => p.Key.StartsWith("/cooling/", StringComparison.Ordinal) && map.LineOf(p.Value) is not null);
+        foreach (var (pointer, piece) in cooling)
         {
             var rack = trial.Rack;
             if (WithoutFans(rack, trial, build, pointer, piece) is { } without && IsSpare(trial, trial.Resolved.With(without), checker))

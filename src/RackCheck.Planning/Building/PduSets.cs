@@ -61,7 +61,8 @@ internal static class PduSets
             }
 
             var last = alike[^1];
-            if (Best(offered, [.. wanting.Where(w => last.Cords.Contains(w.Cord))], [.. alike.SkipLast(1)]) is { } other && other.Cords.Length == last.Cords.Length)
+            if (Best(offered, [.. wanting.Where(w => last.Cords.Contains(w.Cord))], [.. alike.SkipLast(1)]) is { } other
+                && other.Cords.Length == last.Cords.Length)
             {
                 alike[^1] = other;
             }

@@ -30,10 +30,11 @@ public sealed class InconsistentValues : Rule
         Title = "Values contradict each other",
         Severity = Severity.Warning,
         What =
-            "Finds a lowest temperature above the highest one, of the site or of an item's inlet, a typical power above the rated power, a UPS with more W than "
-            + "VA, and a three-phase socket on a single-phase supply. The other rules use each value as given.",
+            "Finds a lowest temperature above the highest one, of the site or of an item's inlet, a typical power above the rated power, a UPS with more W "
+            + "than VA, and a three-phase socket on a single-phase supply. The other rules use each value as given.",
         Why = "One of the two values is wrong, so what was checked is not what will be delivered.",
-        Formula = "ambientMinC <= ambientMaxC; minInletC <= maxInletC; typicalW <= ratedW; UPS: ratedW <= ratedVa; phases of the socket <= phases of the supply",
+        Formula =
+            "ambientMinC <= ambientMaxC; minInletC <= maxInletC; typicalW <= ratedW; UPS: ratedW <= ratedVa; phases of the socket <= phases of the supply",
         Sources = [Sources.Bookkeeping],
         Needs =
         [

@@ -11,8 +11,8 @@ public sealed class Airflow : Rule
 {
     private static readonly WordingChoice Deliver = new(
         "cooling.airflow",
-        "[fans:The fans deliver|most:Even on an open path the fans deliver|underfloor:The underfloor supply delivers|The equipment's own fans deliver] {availableM3h} m3/h; {heatW} W "
-            + "at a rise of {riseK} K needs {neededM3h} m3/h.");
+        "[fans:The fans deliver|most:Even on an open path the fans deliver|underfloor:The underfloor supply delivers|The equipment's own fans deliver] "
+            + "{availableM3h} m3/h; {heatW} W at a rise of {riseK} K needs {neededM3h} m3/h.");
 
     private static readonly MissingData Missing = new(
         "cooling.airflow.missing",

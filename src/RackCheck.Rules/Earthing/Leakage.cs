@@ -44,8 +44,8 @@ public sealed class Leakage : Rule
         Safety = true,
         What =
             "Finds PDUs and supplies with a protective conductor current above 3.5 mA through a plug that is not industrial and without a hard-wired "
-            + "connection, or above 10 mA without high-integrity earthing: a main earth conductor of 10 mm2, a second earth through an earth bar, a supply cable "
-            + "with an earth conductor of 10 mm2, or an IEC 60309 connection with one of 2.5 mm2 up to 16 A and 4 mm2 above. Earthing that is not given "
+            + "connection, or above 10 mA without high-integrity earthing: a main earth conductor of 10 mm2, a second earth through an earth bar, a supply "
+            + "cable with an earth conductor of 10 mm2, or an IEC 60309 connection with one of 2.5 mm2 up to 16 A and 4 mm2 above. Earthing that is not given "
             + "counts as absent.",
         Why = "When that single protective conductor breaks, the whole leakage current flows through anyone who touches the equipment.",
         Formula = "sum of leakageMa over the connected cords; above leakageMa a secured connection and a label, above highLeakageMa high-integrity earthing",
@@ -54,9 +54,9 @@ public sealed class Leakage : Rule
         Notes =
         [
             "For the UK and the EU. In North America a current above 3.5 mA needs the warning label alone.",
-            "The earth conductor of a supply cable is taken as large as its line conductors up to 16 mm2 (IEC 60364-5-54 table 54.2; value from memory), and that "
-                + "of the cord of a PDU as large as that of the cable. A flat cable with a reduced earth conductor is stated by that one. Behind a UPS the cable "
-                + "of the supply does not count.",
+            "The earth conductor of a supply cable is taken as large as its line conductors up to 16 mm2 (IEC 60364-5-54 table 54.2; value from memory), and "
+                + "that of the cord of a PDU as large as that of the cable. A flat cable with a reduced earth conductor is stated by that one. Behind a UPS "
+                + "the cable of the supply does not count.",
         ],
         Needs =
         [

@@ -146,14 +146,19 @@ public sealed class LineAnswerTests
     {
         var report = Plan(Basket(("CAB-42-8-12", 1), ("SRV-110", 6)) with
         {
-            Site = new Site { Region = Region.Eu, Delivery = new Delivery { Lift = new Lift { WidthMm = 1300, DepthMm = 1400, HeightMm = 2100, RatedKg = 100 } } },
+            Site = new Site
+            {
+                Region = Region.Eu, Delivery = new Delivery { Lift = new Lift { WidthMm = 1300, DepthMm = 1400, HeightMm = 2100, RatedKg = 100 } },
+            },
         });
         var ofLift = report.FindingLines.Where(f => f.Rule == "delivery.lift").ToArray();
         Assert.Equal(2, ofLift.Length);
         Assert.All(ofLift, f => Assert.Equal(["/lines/0"], f.Lines));
     }
 
-    /// <summary>Common practice, no source: a spare part is for the customer to decide. Two computers need one PDU, and no fans between perforated doors.</summary>
+    /// <summary>
+    /// Common practice, no source: a spare part is for the customer to decide. Two computers need one PDU, and no fans between perforated doors.
+    /// </summary>
     [Theory]
     [InlineData("DU-16-VL", 3, "status.spare.pdu", 2)]
     [InlineData("DU-16-VL", 1, null, 0)]
@@ -162,7 +167,8 @@ public sealed class LineAnswerTests
     public void Spare_part_stays_in_the_order_and_its_line_says_so(string part, int quantity, string? key, int spare)
     {
         (string, int)[] power = part.StartsWith("DU-", StringComparison.Ordinal) ? [] : [("DU-16-H", 1)];
-        var report = Plan(Basket([("CAB-42-8-8", 1), (part, quantity), ("PC-210", 2), .. power]) with { Site = new Site { Region = Region.Eu, AmbientMaxC = 25 } });
+        var basket = Basket([("CAB-42-8-8", 1), (part, quantity), ("PC-210", 2), .. power]);
+        var report = Plan(basket with { Site = new Site { Region = Region.Eu, AmbientMaxC = 25 } });
         Assert.Empty(report.ExcessLines);
         Assert.Equal((LineState.Ok, key), (report.LineStatus[1].Status, report.LineStatus[1].MessageKey));
         Assert.Equal(spare, report.LineStatus[1].MessageData?["spare"].Number ?? 0);
