@@ -21,7 +21,10 @@ internal static class GrossMass
     /// <summary>Pointer to the mass of the heaviest part on the route: the cabinet, or an item that is delivered in it.</summary>
     internal static string Heaviest(RackSurvey survey)
     {
-        var item = survey.Route!.IsLoaded ? survey.Items.MaxBy(i => i.Item!.MassKg ?? 0) : null;
+        // Of equals the first by id: the answer does not depend on the order of the items.
+        var item = survey.Route!.IsLoaded
+            ? survey.Items.OrderByDescending(i => i.Item!.MassKg ?? 0).ThenBy(i => i.Id, StringComparer.Ordinal).FirstOrDefault()
+            : null;
         return item?.Item!.MassKg > (survey.Cabinet.Source.MassKg ?? 0) ? Pointers.ItemMass[item.Index] : Pointers.CabinetMass;
     }
 

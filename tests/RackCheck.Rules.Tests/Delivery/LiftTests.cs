@@ -63,6 +63,14 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
         Assert.Equal(["/site/delivery/lift/ratedKg", "/cabinet/massKg"], Only(rack.Route(d => d with { Loaded = false })).Pointers);
     }
 
+    // Of equally heavy items the first by id, wherever it stands in the list.
+    [Fact]
+    public void Heaviest_of_equals_is_the_first_by_id()
+    {
+        var rack = Lifted(pc: 120, rated: 120).With(Unit("flume-daq", 2).At(7).Weighs(120));
+        Assert.Equal("/items/1/massKg", Only(rack).Pointers[1]);
+    }
+
     [Fact]
     public void Cabinet_delivered_empty_weighs_no_equipment()
     {
