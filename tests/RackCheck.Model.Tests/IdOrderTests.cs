@@ -1,4 +1,5 @@
 using CsCheck;
+using RackCheck.Testing;
 
 namespace RackCheck.Model.Tests;
 
@@ -22,6 +23,7 @@ public sealed class IdOrderTests
     }
 
     [Fact]
-    public void Order_of_ids_does_not_depend_on_how_they_are_listed() => Ids.Array[2, 8].Sample(ids =>
-        ids.Order(IdOrder.Instance).SequenceEqual(ids.Reverse().Order(IdOrder.Instance)));
+    [Trait("Kind", "property")]
+    public void Order_of_ids_does_not_depend_on_how_they_are_listed() => Ids.Array[2, 8].Sample(
+        ids => ids.Order(IdOrder.Instance).SequenceEqual(ids.Reverse().Order(IdOrder.Instance)), iter: Samples.Of(1000));
 }

@@ -11,7 +11,7 @@ public sealed class UpsCordTests
     [Fact]
     public void A_ups_stays_on_the_supply_that_its_pdu_is_described_on()
     {
-        // The supply B has more room, so that the least loaded outlet for the UPS is there; the pair would then hang on B with both cords.
+        // The supply B has more room, so that the least loaded outlet for the UPS is there; the pair would then be fed from B with both cords.
         var rack = Rack(
             [Pair(1), Load("a", 1800, ConnectorCode.C14), Ups(2700, 3000)],
             Unit("pa", "A", Group("g", null, 16, (ConnectorCode.C13, 1), (ConnectorCode.C19, 1))),
