@@ -11,7 +11,7 @@ internal static class OwnEquipment
 
     /// <summary>Order of the keys of a stock: items by id, 2 before 10, so that like items take ascending positions; then products by part number.</summary>
     public static IComparer<string> ByKey { get; } = Comparer<string>.Create(static (one, other) =>
-        IdOf(one) is { } id && IdOf(other) is { } otherId ? IdOrder.Instance.Compare(id, otherId) : string.CompareOrdinal(one, other));
+        one.StartsWith(Mark) && other.StartsWith(Mark) ? IdOrder.Instance.Compare(one, other) : string.CompareOrdinal(one, other));
 
     /// <summary>Key of an item in a stock.</summary>
     public static string KeyOf(string id) => Mark + id;

@@ -49,37 +49,53 @@ internal sealed class StockEntry(Product product, long orderUnits)
 /// </summary>
 internal sealed class Stock
 {
-    private readonly SortedDictionary<string, StockEntry> entries = new(OwnEquipment.ByKey);
+    // In order of their keys.
+    private readonly StockEntry[] entries;
 
     /// <summary>Adds products; a product that occurs more than once is summed.</summary>
-    public Stock(IEnumerable<(Product Product, long OrderUnits)> content)
-    {
-        foreach (var (product, units) in content)
-        {
-            var before = entries.GetValueOrDefault(product.PartNumber)?.OrderUnits ?? 0;
-            entries[product.PartNumber] = new StockEntry(product, before + units);
-        }
-    }
+    public Stock(IEnumerable<(Product Product, long OrderUnits)> content) => entries = Merged([], content);
+
+    private Stock(StockEntry[] entries) => this.entries = entries;
 
     /// <summary>All entries, by part number.</summary>
-    public IEnumerable<StockEntry> All => entries.Values;
+    public IReadOnlyList<StockEntry> All => entries;
 
     /// <summary>Pieces per order unit, 1 or more.</summary>
     public static int PiecesOf(Product product) => product.Pieces ?? 1;
 
     /// <summary>Entries of a kind with pieces left, by part number.</summary>
-    public IEnumerable<StockEntry> LeftOf(ProductKind kind) => entries.Values.Where(e => e.Product.Kind == kind && e.Left > 0);
+    public IEnumerable<StockEntry> LeftOf(ProductKind kind) => entries.Where(e => e.Product.Kind == kind && e.Left > 0);
 
     /// <summary>Entry of a product; null if the basket has none.</summary>
-    public StockEntry? Find(string partNumber) => entries.GetValueOrDefault(partNumber);
+    public StockEntry? Find(string partNumber)
+    {
+        var (from, to) = (0, entries.Length);
+        while (from < to)
+        {
+            var middle = (from + to) / 2;
+            switch (OwnEquipment.ByKey.Compare(entries[middle].Product.PartNumber, partNumber))
+            {
+                case 0:
+                    return entries[middle];
+                case < 0:
+                    from = middle + 1;
+                    break;
+                default:
+                    to = middle;
+                    break;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>Counts the pieces as used that are used of another stock.</summary>
     /// <param name="other">The other stock; of what is used of it there is as much here.</param>
     public void UseLike(Stock other)
     {
-        foreach (var (partNumber, entry) in entries)
+        foreach (var entry in entries)
         {
-            if (other.Find(partNumber) is { } like)
+            if (other.Find(entry.Product.PartNumber) is { } like)
             {
                 entry.UseLike(like);
             }
@@ -87,8 +103,31 @@ internal sealed class Stock
     }
 
     /// <summary>A copy with nothing used and without some products.</summary>
-    public Stock Without(Func<Product, bool> left) => new(entries.Values.Where(e => !left(e.Product)).Select(e => (e.Product, e.OrderUnits)));
+    public Stock Without(Func<Product, bool> left) => new(Merged(Array.FindAll(entries, e => !left(e.Product)), []));
 
     /// <summary>A copy with nothing used and with additional products.</summary>
-    public Stock With(IEnumerable<(Product Product, long OrderUnits)> more) => new(entries.Values.Select(e => (e.Product, e.OrderUnits)).Concat(more));
+    public Stock With(IEnumerable<(Product Product, long OrderUnits)> more) => new(Merged(entries, more));
+
+    // Both in order, as entries are: a stock of few products more is made hundreds of times for a basket.
+    private static StockEntry[] Merged(StockEntry[] entries, IEnumerable<(Product Product, long OrderUnits)> more)
+    {
+        (Product Product, long OrderUnits)[] added = [.. more.OrderBy(m => m.Product.PartNumber, OwnEquipment.ByKey)];
+        var all = new List<StockEntry>(entries.Length + added.Length);
+        var (from, next) = (0, 0);
+        while (from < entries.Length || next < added.Length)
+        {
+            var isKnown = next == added.Length || (from < entries.Length && Order(entries[from].Product, added[next].Product) <= 0);
+            var (product, units) = isKnown ? (entries[from].Product, entries[from++].OrderUnits) : added[next++];
+            for (; next < added.Length && Order(added[next].Product, product) == 0; next++)
+            {
+                units += added[next].OrderUnits;
+            }
+
+            all.Add(new StockEntry(product, units));
+        }
+
+        return [.. all];
+    }
+
+    private static int Order(Product one, Product other) => OwnEquipment.ByKey.Compare(one.PartNumber, other.PartNumber);
 }
