@@ -72,7 +72,7 @@ internal sealed record BasketChange
         {
             Replaced = replaced,
             Left = left,
-            Excess = ExcessParts.Of(lines, plan, unused.Where(u => u.Spare > 0)),
+            Excess = lines.HasFurtherCabinets ? [] : ExcessParts.Of(lines, plan, unused.Where(u => u.Spare > 0 && lines.Items.Count > 0)),
             Added = [.. plan.Racks.SelectMany(r => r.Trial.Completed.Added)],
             Cabinets = wanted,
         };

@@ -73,6 +73,9 @@ internal sealed class BasketLines
     /// <summary>Number of cabinets.</summary>
     public int CabinetCount => (int)Math.Min(cabinets.Sum(c => (long)c.Quantity), int.MaxValue);
 
+    /// <summary>Whether it has more cabinets without equipment than racks of one answer: their share of the parts is in no rack.</summary>
+    public bool HasFurtherCabinets => items.Count == 0 && CabinetCount > BasketSearch.MostRacks;
+
     /// <summary>Whether it makes a rack: it has equipment or a cabinet, and a cabinet is wanted.</summary>
     public bool MakesRack => Request.Options?.Cabinet is { } given ? given.Existing is not null : items.Count > 0 || cabinets.Count > 0;
 

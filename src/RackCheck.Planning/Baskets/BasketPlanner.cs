@@ -151,6 +151,7 @@ public sealed class BasketPlanner(RackChecker checker)
             })),
         ];
         string[] unknown = [.. lines.Unknown.Select(BasketLines.PointerOf)];
+        WordedText[] cautions = [.. CautionsOf(order)];
         var unmet = UnmetOf(order, offered);
         var isWhole = unknown.Length == 0 && unmet.Count == 0;
         BasketReason[] ofLines = [.. ReasonsOfLines(order, missing, unknown.Length, unmet.Count)];
@@ -183,9 +184,22 @@ public sealed class BasketPlanner(RackChecker checker)
             CompletedRack = order.Final.Racks[0].Trial.Rack,
             CompletedReport = completed[0],
             Assumptions = [.. ordered[0].Completed.RackBuild.Assumptions, .. lines.Assumptions(ordered[0].Rack)],
-            Cautions = order.IsCut ? [StatusWordings.CutShort.Text] : [],
-            CautionKeys = order.IsCut ? [StatusWordings.CutShort.Keyed] : [],
+            Cautions = [.. cautions.Select(c => c.Text)],
+            CautionKeys = [.. cautions.Select(c => c.Keyed)],
         };
+    }
+
+    private static IEnumerable<WordedText> CautionsOf(CompletedOrder order)
+    {
+        if (order.IsCut)
+        {
+            yield return StatusWordings.CutShort;
+        }
+
+        if (order.Lines.HasFurtherCabinets)
+        {
+            yield return new(StatusWordings.FurtherCabinets, ("racks", order.Final.Racks.Count), ("cabinets", order.Lines.CabinetCount));
+        }
     }
 
     private static IEnumerable<BasketReason> ReasonsOfLines(CompletedOrder order, IReadOnlyList<MissingLine> missing, int unknown, int unmet)

@@ -78,9 +78,40 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
             : CabinetOffer.Sorted(
                 request, lines.Cabinets.SelectMany(c => Enumerable.Repeat(new CabinetOffer(c.Product, null), Math.Min(c.Quantity, MostRacks))));
         var others = request.Cabinets is null ? all : [];
-        var plan = Divided(task, own) ?? DividedInOthers(task, own, others) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], others);
+        var plan = Empty(task, own, lines.CabinetCount, basket.Options?.Placement)
+            ?? Divided(task, own) ?? DividedInOthers(task, own, others) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], others);
         layouts.Work += task.Budget.Spent - task.Budget.Known;
         return plan;
+    }
+
+    // Cabinets that are ordered without equipment are as many racks, alike as a rule, each with its share of the parts. Beyond the most, none is built.
+    private BasketPlan? Empty(ProposalTask task, CabinetOffer[] cabinets, int count, Placement? placement)
+    {
+        if (task.Items.Count > 0 || cabinets.Length < 2)
+        {
+            return null;
+        }
+
+        // One of each comes first.
+        CabinetOffer[] row =
+        [
+            .. cabinets.GroupBy(o => o.Product.PartNumber, StringComparer.Ordinal).SelectMany(g => g.Index()).OrderBy(o => o.Index).Select(o => o.Item)
+                .Take(MostRacks),
+        ];
+        var shares = task.Ordered.Divide([.. Enumerable.Repeat<IReadOnlyList<MissingPiece>>([], row.Length)], count);
+        var (left, supplies) = (shares[^1].Small, 0);
+        List<BasketRack> racks = [];
+        foreach (var (offer, share) in row.Zip(shares))
+        {
+            var own = new ProposalTask(task.Request, task.Products, offered, placement, supplies, ordered: share.With(left)) { Layouts = layouts };
+            var maker = new TrialMaker(own, checker, cancellation);
+            var trial = CabinetSearch.Run(own, [offer], 1, checker, cancellation).Found.FirstOrDefault() ?? maker.Make(offer);
+            left = own.Ordered.Without(trial.Completed.RackBuild.Stock);
+            supplies += task.Request.Supplies is null ? trial.Rack.Supplies?.Count ?? 0 : 0;
+            racks.Add(new BasketRack(own, maker, trial));
+        }
+
+        return new BasketPlan { Racks = racks };
     }
 
     // Every cabinet of the basket is a rack, as far as there is equipment for it.

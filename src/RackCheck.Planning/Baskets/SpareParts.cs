@@ -19,6 +19,11 @@ internal static class SpareParts
     /// <returns>The texts by index of the line.</returns>
     public static IReadOnlyDictionary<int, WordedText> Of(CompletedOrder order, LineMap map, RackChecker checker)
     {
+        if (order.Lines.HasFurtherCabinets)
+        {
+            return new Dictionary<int, WordedText>();
+        }
+
         // What was added may carry the cords of an ordered PDU too.
         var hasAllPdus = !order.Added.Any(p => p.Product.Kind == ProductKind.Pdu);
         var found = order.Final.Racks.Select(r => r.Trial)

@@ -10,6 +10,11 @@ internal static class StatusWordings
         "caution.basket-cut-short",
         "The search ended at the limit of work for one basket: posted again, the completed basket may lack something or have something in excess.");
 
+    /// <summary>Caution of an order of more cabinets without equipment than one answer has racks.</summary>
+    public static readonly MessageWording FurtherCabinets = new(
+        "caution.basket-further-cabinets",
+        "{racks} of the {cabinets} cabinets were checked, each with its share of the parts. What the others lack is not among the missing lines.");
+
     /// <summary>Begins the status of a line to exchange.</summary>
     public static readonly MessageWording Instead = new("status.replace", "Order {name} instead.");
 

@@ -45,9 +45,11 @@ internal sealed record OrderedParts
     /// Divides the parts over the racks of a row: each gets what it needs by part number, then its share of what is fitted as far as it is there.
     /// </summary>
     /// <param name="needs">The parts that each rack needs, planned without any.</param>
+    /// <param name="over">Number of racks that get a share, if those of <paramref name="needs"/> are the first of more.</param>
     /// <returns>The parts of each rack, and at the end those that no rack has a share of.</returns>
-    public IReadOnlyList<OrderedParts> Divide(IReadOnlyList<IReadOnlyList<MissingPiece>> needs)
+    public IReadOnlyList<OrderedParts> Divide(IReadOnlyList<IReadOnlyList<MissingPiece>> needs, int? over = null)
     {
+        var racks = over ?? needs.Count;
         var left = Parts.ToDictionary(p => p.Product.PartNumber, p => p.OrderUnits, StringComparer.Ordinal);
         var shares = needs.Select(need => Parts.Select(p => (p.Product, OrderUnits: Take(p.Product, UnitsIn(need, p.Product)))).ToArray()).ToArray();
         for (var rack = 0; rack < shares.Length; rack++)
@@ -57,7 +59,7 @@ internal sealed record OrderedParts
                 var product = Parts[part].Product;
                 if (IsFitted(product.Kind))
                 {
-                    shares[rack][part].OrderUnits += Take(product, (left[product.PartNumber] + shares.Length - rack - 1) / (shares.Length - rack));
+                    shares[rack][part].OrderUnits += Take(product, (left[product.PartNumber] + racks - rack - 1) / (racks - rack));
                 }
             }
         }

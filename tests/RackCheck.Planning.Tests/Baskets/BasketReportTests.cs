@@ -28,7 +28,7 @@ public sealed class BasketReportTests
     [Fact]
     public void Second_cabinet_and_unsuitable_door_are_excess()
     {
-        var report = Plan(Basket(("DOR-24-6FG", 1), ("CAB-42-8-10", 1), ("CAB-42-6-8", 2), ("DOR-42-6FG", 2)));
+        var report = Plan(Basket(("DOR-24-6FG", 1), ("CAB-42-8-10", 1), ("CAB-42-6-8", 2), ("DOR-42-6FG", 2), ("GEN-2", 1)));
         Assert.Equal("QWL-CAB-42-6-8", report.Rack!.Cabinet!.PartNumber);
         Assert.Equal(DoorStyle.Glazed, report.Rack!.Cabinet.FrontDoor!.Style);
         Assert.Equal(

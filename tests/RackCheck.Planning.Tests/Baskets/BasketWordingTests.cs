@@ -58,6 +58,10 @@ public sealed class BasketWordingTests
             Check(request, Plan(request));
         }
 
+        // More cabinets without equipment than racks of one answer.
+        var empty = Basket(("CAB-42-6-8", 7));
+        Check(empty, Plan(empty));
+
         // More PDUs behind a UPS than UPSs, and more equipment than it feeds, or none.
         var server = new BasketLine { PartNumber = "QWL-SRV-2", Quantity = 8, Options = new LineOptions { OnUps = true } };
         var spare = Basket(("UPS-30", 1), ("DU-16-HU", 2));
@@ -158,7 +162,7 @@ public sealed class BasketWordingTests
                 Basket(("CAB-42-6-8", 1), ("GEN-2", 1), ("FIX-CN20", 9), ("FIX-SC20", 1), ("DU-16-HU", 1), ("CRD-E13-20", 1)),
                 Basket(("CAB-42-6-8", 1), ("FIX-CN20", 1), ("BP-1", 50), ("SH-450S", 1)),
                 Basket(("PC-210", 2)),
-                Basket(("DOR-24-6FG", 1), ("CAB-42-8-10", 1), ("CAB-42-6-8", 2), ("DOR-42-6FG", 2)),
+                Basket(("DOR-24-6FG", 1), ("CAB-42-8-10", 1), ("CAB-42-6-8", 2), ("DOR-42-6FG", 2), ("GEN-2", 1)),
                 Basket(("CAB-42-8-10", 1), ("FAN-R2", 9), ("FAN-T3", 1), ("COL-10", 2)),
                 Basket(("CAB-42-8-10-S", 1), ("DRV-4", 2), ("COL-10", 1)),
                 Basket(("RUN-60M", 2), ("CAB-42-8-10", 1), ("DRV-4", 1), ("RUN-60M", 3)),
