@@ -125,6 +125,16 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
                     ProposalWordings.ShorterRun,
                     s => s with { UpsMinutes = null });
             }
+
+            foreach (var requirement in RequirementsOf(site.Delivery))
+            {
+                yield return requirement;
+            }
+
+            if (site.Floor is not null)
+            {
+                yield return OfSite("floor", ProposalWordings.Floor, ProposalWordings.StrongerFloor, s => s with { Floor = null });
+            }
         }
 
         // What is there already names its supply.
@@ -155,6 +165,40 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
         {
             yield return new Requirement(
                 [Invariant($"/items/{index}")], Mounted(item), new WordedText(ProposalWordings.LeaveOut, ("item", item.Id)), r => WithoutItem(r, item.Id));
+        }
+    }
+
+    private static IEnumerable<Requirement> RequirementsOf(Delivery? route)
+    {
+        Requirement Of(string place, WordedText message, Func<Delivery, Delivery> without) =>
+            OfSite("delivery/" + place, message, ProposalWordings.OtherRoute, s => s with { Delivery = without(s.Delivery!) });
+        foreach (var (index, opening) in (route?.Openings ?? []).Index())
+        {
+            yield return Of(
+                Invariant($"openings/{index}"),
+                new WordedText(ProposalWordings.Opening, ("widthMm", opening.WidthMm), ("heightMm", opening.HeightMm)),
+                d => d with { Openings = [.. d.Openings!.Where(o => !ReferenceEquals(o, opening))] });
+        }
+
+        foreach (var (index, corner) in (route?.Corridors ?? []).Index())
+        {
+            yield return Of(
+                Invariant($"corridors/{index}"),
+                new WordedText(ProposalWordings.Corridor, ("widthMm", corner.WidthMm), ("intoMm", corner.TurnIntoMm)),
+                d => d with { Corridors = [.. d.Corridors!.Where(c => !ReferenceEquals(c, corner))] });
+        }
+
+        foreach (var (index, ramp) in (route?.Ramps ?? []).Index())
+        {
+            yield return Of(
+                Invariant($"ramps/{index}"),
+                new WordedText(ProposalWordings.Ramp, ("slopePercent", ramp.SlopePercent)),
+                d => d with { Ramps = [.. d.Ramps!.Where(r => !ReferenceEquals(r, ramp))] });
+        }
+
+        if (route?.Lift is not null)
+        {
+            yield return Of("lift", ProposalWordings.Lift, d => d with { Lift = null });
         }
     }
 

@@ -48,6 +48,13 @@ public sealed class ProposalPlanner(RackChecker checker)
                 ? null
                 : new RackDivision(task, offers, checker, cancellation);
             var rows = division?.FindAlternatives(MostAlternatives) ?? [];
+            if (division is not null && task.IsThorough)
+            {
+                // What a quick search finds is among what a thorough one answers, though that divides the equipment in another way.
+                var quick = new ProposalTask(request with { Effort = null }, products, offered) { Budget = SearchBudget.Of(isThorough: false) };
+                rows = division.Best([.. rows, .. new RackDivision(quick, offers, checker, cancellation).FindAlternatives(MostAlternatives)], MostAlternatives);
+            }
+
             found = search.Found.Count > 0
                 ? Written(
                     [.. search.Found.Select(t => new Judged([t], checker, cancellation))],

@@ -163,6 +163,29 @@ public static class ProposalWordings
     /// <summary>A shorter run time.</summary>
     internal static readonly WordedText ShorterRun = new("relax.ups-minutes", "Ask for a shorter run time.");
 
+    /// <summary>A door or hatch on the delivery route.</summary>
+    internal static readonly MessageWording Opening = new(
+        "conflict.opening", "The rack passes an opening {widthMm} mm wide and {heightMm} mm high.");
+
+    /// <summary>A corner of the delivery route.</summary>
+    internal static readonly MessageWording Corridor = new(
+        "conflict.corridor", "The rack turns from a corridor {widthMm} mm wide into one of {intoMm} mm.");
+
+    /// <summary>A ramp on the delivery route.</summary>
+    internal static readonly MessageWording Ramp = new("conflict.ramp", "The rack goes over a ramp of {slopePercent} %.");
+
+    /// <summary>The lift on the delivery route.</summary>
+    internal static readonly WordedText Lift = new("conflict.lift", "The rack goes into the lift.");
+
+    /// <summary>Another delivery route.</summary>
+    internal static readonly WordedText OtherRoute = new("relax.delivery", "Deliver by another route.");
+
+    /// <summary>What the floor carries.</summary>
+    internal static readonly WordedText Floor = new("conflict.floor", "The floor carries no more than is given.");
+
+    /// <summary>Another floor.</summary>
+    internal static readonly WordedText StrongerFloor = new("relax.floor", "Place the rack on a floor that carries more.");
+
     /// <summary>The supplies.</summary>
     internal static readonly WordingChoice Supplies = new(
         "conflict.supplies",

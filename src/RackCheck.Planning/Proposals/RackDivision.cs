@@ -135,6 +135,21 @@ internal sealed class RackDivision
         return [.. found.All];
     }
 
+    /// <summary>The best of several rows: the fewest cabinets, then the better verdict, fewer warnings and fewer added parts.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="most">Number of alternatives wanted.</param>
+    /// <returns>The best first, and others that each gain something over every other.</returns>
+    public IReadOnlyList<IReadOnlyList<RowRack>> Best(IReadOnlyList<IReadOnlyList<RowRack>> rows, int most)
+    {
+        var found = new Alternatives<IReadOnlyList<RowRack>>(most, static racks => [.. racks.Select(r => r.Trial)]);
+        foreach (var racks in rows.OrderBy(r => r.Count).ThenBy(DemandOf))
+        {
+            found.Add(racks);
+        }
+
+        return [.. found.All];
+    }
+
     // Hosts with the console that they share, and a UPS with what it is for, where they go into one cabinet and fewer parts are needed by it. The first of the
     // sets that does is enough.
     private List<RowRack>? Together(IReadOnlyList<RowRack> first)

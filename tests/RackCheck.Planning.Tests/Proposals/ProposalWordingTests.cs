@@ -112,10 +112,30 @@ public sealed class ProposalWordingTests
                 Groups = [new ItemGroup { Id = "pair", Items = ["srv-2-1", "kd-2-1"] }],
                 GrowthPercent = 10,
                 Supplies = [SupplyOf(0, 16)],
-                Site = new Site { Region = Region.Eu, AmbientMaxC = 45, RequiredIp = "IP55", UpsMinutes = 10 },
+                Site = new Site
+                {
+                    Region = Region.Eu,
+                    AmbientMaxC = 45,
+                    RequiredIp = "IP55",
+                    UpsMinutes = 10,
+                    Floor = new Floor { DistributedKnM2 = 5 },
+                    Delivery = new Delivery
+                    {
+                        Openings = [new Opening { WidthMm = 900, HeightMm = 2000 }],
+                        Corridors = [new Corridor { WidthMm = 1500, TurnIntoMm = 1200 }],
+                        Ramps = [new Ramp { SlopePercent = 5 }],
+                        Lift = new Lift { RatedKg = 1000 },
+                    },
+                },
             };
             yield return (all, Products, 0);
             yield return (all with { Cabinets = [Low, Low], Supplies = [SupplyOf(0, 16), SupplyOf(1, 16)], MaxCabinets = 1 }, Products, 0);
+
+            // No cabinet passes the route, or stands on the floor.
+            yield return (
+                Request("SRV-2") with { Site = new Site { Delivery = new Delivery { Openings = [new Opening { WidthMm = 900, HeightMm = 900 }] } } },
+                Products, SearchBudget.Quick);
+            yield return (Request("SRV-2") with { Site = new Site { Floor = new Floor { DistributedKnM2 = 0.5 } } }, Products, SearchBudget.Quick);
 
             // Alternatives: other cabinets, other PDUs in the only cabinet, other cooling, and rows of other cabinets.
             yield return (Request("SRV-2", "SRV-2", "SW-24"), Products, SearchBudget.Quick);
