@@ -21,14 +21,7 @@ internal static class UpsShortfall
 
         foreach (var trial in plan.Racks.Select(r => r.Trial))
         {
-            var behindUps = trial.Rack.Items.SelectMany(i => i.Ups?.Feeds ?? []).ToHashSet(StringComparer.Ordinal);
-            foreach (var cord in trial.Found.Assignment ?? trial.Rack.Connections ?? [])
-            {
-                if (behindUps.Contains(cord.Pdu))
-                {
-                    wanted.Remove(cord.Item);
-                }
-            }
+            wanted.ExceptWith(trial.FedByUps);
         }
 
         return [.. wanted];

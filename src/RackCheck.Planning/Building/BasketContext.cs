@@ -86,6 +86,9 @@ internal sealed class BasketContext
     /// <summary>Ids of items that the customer wants to switch off and on remotely, wherever the rack is.</summary>
     public HashSet<string> Switched { get; init; } = new(StringComparer.Ordinal);
 
+    /// <summary>Ids of items that stand by to be brought up.</summary>
+    public HashSet<string> Spares { get; init; } = new(StringComparer.Ordinal);
+
     /// <summary>Whether the hosts have a console that is used remotely. Without one a host at a remote site is switched off and on.</summary>
     public bool HasRemoteConsole { get; init; }
 
@@ -93,7 +96,8 @@ internal sealed class BasketContext
     /// Whether a cord is to get a switched outlet. What the catalogue says can be used remotely needs none where somebody can reach the rack.
     /// </summary>
     public bool WantsSwitchedOutlet(Cord cord) => Request.Site?.Remote == true
-        ? cord.NeedsSwitchedOutlet || (!HasRemoteConsole && cord.Item.Category is ItemCategory.Computer or ItemCategory.Server)
+        ? cord.NeedsSwitchedOutlet || Spares.Contains(cord.Item.Id)
+            || (!HasRemoteConsole && cord.Item.Category is ItemCategory.Computer or ItemCategory.Server)
         : cord.NeedsSwitchedOutlet && Switched.Contains(cord.Item.Id);
 
     /// <summary>Positions that own equipment must keep, by its id, as the request counts them.</summary>

@@ -59,6 +59,11 @@ internal static class UpsFeeds
         return connections;
     }
 
+    /// <summary>Whether an item is what a UPS is for first: a powered server, computer or network device.</summary>
+    /// <param name="item">The item with the data of its part number.</param>
+    public static bool IsFirst(Item item) =>
+        item is { Ups: null, Power: { RatedW: > 0, Plugs.Count: > 0 }, Category: ItemCategory.Server or ItemCategory.Computer or ItemCategory.Network };
+
     /// <summary>What a UPS feeds if it is kept for servers, computers and network equipment, and what serves them: nothing else, by id.</summary>
     /// <param name="items">The items.</param>
     public static Dictionary<string, bool> OnlyFirst(IEnumerable<Item> items) =>

@@ -65,7 +65,7 @@ internal sealed class CabinetSearch
             }
             else
             {
-                possible.Add((offer, standing.Count));
+                possible.Add((offer, Trial.WarningsIn(standing)));
             }
         }
 

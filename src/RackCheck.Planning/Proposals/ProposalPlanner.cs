@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Rules;
 
 namespace RackCheck.Planning.Proposals;
@@ -92,7 +93,22 @@ public sealed class ProposalPlanner(RackChecker checker)
     }
 
     private static IEnumerable<WordedText> GivenUp(Trial trial) =>
-        trial.Unmet.Select(u => u.What.QuotedIn(ProposalWordings.NotOnOffer).With(u.Reason));
+        trial.Unmet.Select(u => u.What.QuotedIn(ProposalWordings.NotOnOffer).With(u.Reason)).Concat(NotOnUps(trial));
+
+    // Where a rack has a UPS, what it would feed first and does not.
+    private static IEnumerable<WordedText> NotOnUps(Trial trial)
+    {
+        var items = trial.Resolved.Description.Items;
+        var fed = trial.FedByUps;
+        string[] left = [.. items.Where(i => UpsFeeds.IsFirst(i) && !fed.Contains(i.Id)).Select(i => i.Id)];
+        if (left.Length > 0 && items.Any(i => i.Ups is not null))
+        {
+            var minutes = trial.Rack.Site?.UpsMinutes is > 0 and var asked ? asked : (double?)null;
+            yield return new WordedText(
+                ProposalWordings.NotOnUps.With(minutes is null ? null : "time"),
+                [("items", Scalar.Ids(left)), .. minutes is { } time ? [("minutes", time)] : Array.Empty<(string, Scalar)>()]);
+        }
+    }
 
     // Each compared with the first, the first with the second.
     private static ProposedRack[] Written(Judged[] all, Func<Judged, int, IReadOnlyList<ObjectiveValue>> objectiveOf) =>

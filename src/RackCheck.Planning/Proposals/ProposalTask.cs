@@ -81,6 +81,7 @@ internal sealed class ProposalTask
                 .. request.Items.Where(i => i.RemotePowerCycle == true && products.GetValueOrDefault(i.PartNumber ?? "")?.Item?.RemotePowerCycle != true)
                     .Select(i => i.Id),
             ],
+            Spares = request.Items.Where(i => i.Spare == true).Select(i => i.Id).ToHashSet(StringComparer.Ordinal),
             Kept = request.Items.Where(i => keep.Contains(i.Id)).ToDictionary(i => i.Id, i => i.Position!, StringComparer.Ordinal),
         };
         ownIds = Items.Select(i => i.Id).ToHashSet(StringComparer.Ordinal);

@@ -23,6 +23,10 @@ public static class ProposalWordings
     /// <summary>A part that is needed and not on offer; the reason follows.</summary>
     internal static readonly MessageWording NotOnOffer = new("given-up.not-on-offer", "{need} is not on offer.");
 
+    /// <summary>Servers, computers and network equipment that the UPSs of the rack do not feed.</summary>
+    internal static readonly WordingChoice NotOnUps = new(
+        "given-up.not-on-ups", "No UPS of the rack feeds {items}[time:: with a run time of {minutes:exact} minutes it carries no more].");
+
     /// <summary>Why a cabinet is added.</summary>
     internal static readonly WordedText Cabinet = new("line.chosen-cabinet", "The cabinet of this rack.");
 

@@ -1,7 +1,9 @@
+using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Planning.Building;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
+using RackCheck.Rules.Cabling;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 using RackCheck.Survey.Layout;
@@ -73,6 +75,16 @@ internal sealed record Trial
     /// <summary>Number of horizontal PDUs without a position.</summary>
     public int UnitsNotPlaced => Completed.RackBuild.UnitsToPlace.Count();
 
+    /// <summary>Ids of the items with a cord behind a UPS.</summary>
+    public IReadOnlySet<string> FedByUps
+    {
+        get
+        {
+            var behindUps = Rack.Items.SelectMany(i => i.Ups?.Feeds ?? []).ToHashSet(StringComparer.Ordinal);
+            return (Found.Assignment ?? Rack.Connections ?? []).Where(c => behindUps.Contains(c.Pdu)).Select(c => c.Item).ToHashSet(StringComparer.Ordinal);
+        }
+    }
+
     /// <summary>Errors, items and PDUs without a position, and warnings: the smaller the better.</summary>
     public (int Errors, int Warnings) Faults
     {
@@ -86,12 +98,18 @@ internal sealed record Trial
     /// <summary>Open errors of safety rules, then all errors: of racks that all have some, the one with less is the lesser evil.</summary>
     public (int OfSafety, int All) Unsoundness => (Errors.Count(e => e.Safety), Faults.Errors);
 
-    /// <summary>Open warnings of the product.</summary>
-    public int ProductWarnings => Found.Findings.Count(IsProductWarning);
+    /// <summary>Open warnings of the product, as <see cref="WarningsIn"/> counts them.</summary>
+    public int ProductWarnings => WarningsIn(Found.Findings);
+
+    /// <summary>Number of open warnings of the product. Side channels with more cables than they have room for count twice: a wider cabinet may be overfilled too.</summary>
+    public static int WarningsIn(IReadOnlyList<Finding> findings) => findings.Count(IsProductWarning) + findings.Count(IsOverflow);
 
     /// <summary>Whether a finding is an open warning of the product.</summary>
     public static bool IsProductWarning(Finding finding) =>
         finding is { Severity: Severity.Warning, Accepted: null, SignedOff: null } && RuleSet.Default.Find(finding.Rule)!.Concern == Concern.Product;
+
+    private static bool IsOverflow(Finding finding) =>
+        IsProductWarning(finding) && finding.Rule == RuleChecks.IdOf<SideSpace>() && !(finding.UtilisationPercent <= 100 * 100 / CableFill.MostPercent);
 
     /// <summary>Whether a theme has an open error or warning.</summary>
     public bool Has(string theme) =>

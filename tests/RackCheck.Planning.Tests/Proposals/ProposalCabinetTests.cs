@@ -129,4 +129,15 @@ public sealed class ProposalCabinetTests
         var answer = Answer(Request([.. Enumerable.Repeat("PC-410", 16)]) with { MaxCabinets = 1 });
         Assert.Equal("relax.too-high-for-any", answer.Conflict!.RelaxKey);
     }
+
+    // In both the channels are filled beyond 40 %. Those of 600 mm have 7740 mm2 for cables of 13,572 mm2.
+    [Fact]
+    public void Wider_cabinet_is_proposed_where_the_cables_do_not_go_into_the_channels()
+    {
+        var request = Request([.. Enumerable.Repeat("PAT-24", 10), .. Enumerable.Repeat("SW-48", 5), .. Enumerable.Repeat("CBM-1", 10)]);
+        var answer = Answer(request);
+        AssertSound(request, answer);
+        Assert.NotEmpty(answer.Alternatives);
+        Assert.All(answer.Alternatives, a => Assert.EndsWith("-8-6", a.Rack!.Cabinet!.PartNumber, StringComparison.Ordinal));
+    }
 }

@@ -101,6 +101,27 @@ public sealed class ProposalSupplyTests
         Assert.False(Assert.IsType<ProposalConflict>(answer.Conflict).Proven);
     }
 
+    // The spare was no matter where the hosts have a console that is used remotely.
+    [Fact]
+    public void Spare_at_a_remote_site_gets_a_switched_outlet()
+    {
+        var request = Request("SRV-2", "KVM-8R");
+        var answer = Answer(request with
+        {
+            Items = [request.Items[0] with { Spare = true }, .. request.Items.Skip(1)],
+            Site = new Site { Region = Region.Uk, AmbientMaxC = 27, Remote = true },
+        });
+        Assert.DoesNotContain(answer.Alternatives[0].Report!.Findings, f => f.Rule == "service.remote-power");
+    }
+
+    [Fact]
+    public void What_a_ups_does_not_carry_as_long_as_asked_is_given_up()
+    {
+        var answer = Answer(Request("UPS-15", "SRV-2", "SRV-2") with { Site = new Site { Region = Region.Eu, AmbientMaxC = 27, UpsMinutes = 120 } });
+        Assert.Contains(
+            "No UPS of the rack feeds srv-2-1 and srv-2-2: with a run time of 120 minutes it carries no more.", answer.Alternatives[0].GivenUp);
+    }
+
     // The PDU with the highest rating behind the UPS has no switched outlets.
     [Fact]
     public void Host_behind_a_ups_gets_the_switched_outlet_that_it_is_to_have()

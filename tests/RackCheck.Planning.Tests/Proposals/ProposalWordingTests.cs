@@ -137,6 +137,12 @@ public sealed class ProposalWordingTests
                 Products, SearchBudget.Quick);
             yield return (Request("SRV-2") with { Site = new Site { Floor = new Floor { DistributedKnM2 = 0.5 } } }, Products, SearchBudget.Quick);
 
+            // A UPS that carries one server, and none for as long as asked.
+            yield return (Request("UPS-15", "SRV-2", "SRV-2"), Products, SearchBudget.Quick);
+            yield return (
+                Request("UPS-15", "SRV-2", "SRV-2") with { Site = new Site { Region = Region.Eu, AmbientMaxC = 27, UpsMinutes = 120 } },
+                Products, SearchBudget.Quick);
+
             // Alternatives: other cabinets, other PDUs in the only cabinet, other cooling, and rows of other cabinets.
             yield return (Request("SRV-2", "SRV-2", "SW-24"), Products, SearchBudget.Quick);
             yield return (Request("SRV-2", "SRV-2", "SW-24") with { Prefer = CabinetPreference.SmallestFootprint }, Products, SearchBudget.Quick);
