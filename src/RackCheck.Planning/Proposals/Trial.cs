@@ -101,7 +101,9 @@ internal sealed record Trial
     /// <summary>Open warnings of the product, as <see cref="WarningsIn"/> counts them.</summary>
     public int ProductWarnings => WarningsIn(Found.Findings);
 
-    /// <summary>Number of open warnings of the product. Side channels with more cables than they have room for count twice: a wider cabinet may be overfilled too.</summary>
+    /// <summary>
+    /// Number of open warnings of the product. Side channels with more cables than they have room for count twice: a wider cabinet may be overfilled too.
+    /// </summary>
     public static int WarningsIn(IReadOnlyList<Finding> findings) => findings.Count(IsProductWarning) + findings.Count(IsOverflow);
 
     /// <summary>Whether a finding is an open warning of the product.</summary>

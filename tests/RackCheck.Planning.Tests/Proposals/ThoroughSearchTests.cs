@@ -24,7 +24,7 @@ public sealed class ThoroughSearchTests
     }
 
     private static (int Cabinets, Verdict Verdict, int Warnings, int Parts) DemandOf(ProposedRack row) => (
-        RacksOf(row).Count(),
+        RacksOf(row).Length,
         row.Racks!.Max(r => r.Report.Verdicts.Product),
         row.Racks!.Sum(r => r.Report.Findings.Count(f => f.Severity == Severity.Warning && RuleSet.Default.Find(f.Rule)!.Concern == Concern.Product)),
         row.AddedLines.Sum(l => l.Quantity));
