@@ -76,8 +76,13 @@ internal sealed class BasketLines
     /// <summary>Whether it has more cabinets without equipment than racks of one answer: their share of the parts is in no rack.</summary>
     public bool HasFurtherCabinets => items.Count == 0 && CabinetCount > BasketSearch.MostRacks;
 
-    /// <summary>Whether it makes a rack: it has equipment or a cabinet, and a cabinet is wanted.</summary>
-    public bool MakesRack => Request.Options?.Cabinet is { } given ? given.Existing is not null : items.Count > 0 || cabinets.Count > 0;
+    /// <summary>
+    /// Whether it makes a rack: it has equipment or a cabinet, and a cabinet is wanted. Cords, rails and other small parts for a cabinet that is there make none:
+    /// what they are for is not known.
+    /// </summary>
+    public bool MakesRack => Request.Options?.Cabinet is { } given
+        ? given.Existing is not null && (items.Count > 0 || parts.Values.Any(p => OrderedParts.IsFitted(p.Product.Kind)))
+        : items.Count > 0 || cabinets.Count > 0;
 
     /// <summary>Pieces that are mounted in a rack.</summary>
     public long Mounted => Request.Lines.Sum(l =>

@@ -65,7 +65,9 @@ internal static class EarthParts
     private static void GiveLeads(BasketContext context, RackBuild build, IReadOnlyList<EarthLeadNeed> needs)
     {
         List<(EarthLeadNeed Need, Product Lead)> toAdd = [];
-        foreach (var need in needs)
+
+        // An item that finds no position has no way to the bar.
+        foreach (var need in needs.Where(n => build.Items[n.Item.Index].Item is not { Position: null, OnShelf: null }))
         {
             if (EarthLeadNeeds.Best(need.LengthM, need.SectionMm2, build.Stock.LeftOf(ProductKind.EarthLead).Select(e => e.Product)) is { } own)
             {

@@ -90,7 +90,8 @@ internal sealed record OrderedParts
         ],
     };
 
-    private static bool IsFitted(ProductKind kind) => kind is ProductKind.Pdu or ProductKind.Shelf or ProductKind.FanTray or ProductKind.RoofFans
+    /// <summary>Whether a rack takes all parts of a kind that are there.</summary>
+    public static bool IsFitted(ProductKind kind) => kind is ProductKind.Pdu or ProductKind.Shelf or ProductKind.FanTray or ProductKind.RoofFans
         or ProductKind.Door or ProductKind.AirConditioner or ProductKind.EarthBar or ProductKind.Filter;
 
     /// <summary>PDUs to be fed from a UPS that are there.</summary>

@@ -362,4 +362,18 @@ public sealed class SalesTests
         Assert.Empty(again.ExcessLines);
         Assert.Equal(report.CompletedVerdict, again.Verdict);
     }
+
+    // All of them were in excess, and the completed basket had no line.
+    [Fact]
+    public void Spare_cords_for_a_cabinet_that_is_there_stay_in_the_basket()
+    {
+        var request = Basket(("CRD-13-20", 5), ("FIX-CN20", 1));
+        var report = Plan(request with
+        {
+            Options = new BasketOptions { Cabinet = new BasketCabinet { Existing = new Cabinet { PartNumber = "QWL-CAB-42-6-8" } } },
+        });
+        Assert.Equal(2, report.CompletedBasket.Lines.Count);
+        Assert.Empty(report.ExcessLines);
+        Assert.All(report.LineStatus, s => Assert.Equal(LineState.NotAssessed, s.Status));
+    }
 }
