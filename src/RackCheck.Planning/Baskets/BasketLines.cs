@@ -77,8 +77,8 @@ internal sealed class BasketLines
     public bool HasFurtherCabinets => items.Count == 0 && CabinetCount > BasketSearch.MostRacks;
 
     /// <summary>
-    /// Whether it makes a rack: it has equipment or a cabinet, and a cabinet is wanted. Cords, rails and other small parts for a cabinet that is there make none:
-    /// what they are for is not known.
+    /// Whether it makes a rack: it has equipment or a cabinet, and a cabinet is wanted. Cords, rails and other small parts for a cabinet that is there make
+    /// none: what they are for is not known.
     /// </summary>
     public bool MakesRack => Request.Options?.Cabinet is { } given
         ? given.Existing is not null && (items.Count > 0 || parts.Values.Any(p => OrderedParts.IsFitted(p.Product.Kind)))
