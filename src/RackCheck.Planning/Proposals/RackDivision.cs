@@ -151,7 +151,7 @@ internal sealed class RackDivision
     }
 
     // Hosts with the console that they share, and a UPS with what it is for, where they go into one cabinet and fewer parts are needed by it. The first of the
-    // sets that does is enough.
+    // sets that does is enough. The second has its turn though the first took the work that was left: all of both is often more than one pair of PDUs carries.
     private List<RowRack>? Together(IReadOnlyList<RowRack> first)
     {
         if (task.Request.Groups is not null)
@@ -167,10 +167,12 @@ internal sealed class RackDivision
         string[] fed = sources.Length > 0
             ? [.. sources, .. Where(i => i.Category is ItemCategory.Server or ItemCategory.Computer or ItemCategory.Network)]
             : [];
-        foreach (var ids in (HashSet<string>[])[[.. desk, .. fed], [.. desk], [.. fed]])
+        HashSet<string> all = [.. desk, .. fed];
+        var isAllowed = task.Budget.Allows();
+        foreach (var (index, ids) in ((HashSet<string>[])[all, [.. desk], [.. fed]]).Index())
         {
-            if (ids.Count > 1 && task.Budget.Allows()
-                && new RackDivision(task, offers, checker, cancellation, together: ids).Divide(first.Count) is { } racks
+            if (ids.Count > 1 && (index == 0 || ids.Count < all.Count) && (index == 1 ? isAllowed : task.Budget.Allows())
+                && new RackDivision(task, offers, checker, cancellation, together: ids).Divide(first.Count, isFirstAllowed: true) is { } racks
                 && racks.TrueForAll(r => r.Trial.Faults.Errors == 0 && !r.Trial.HasIdleUnit)
                 && UnitsOf(racks) < UnitsOf(first))
             {
@@ -186,12 +188,12 @@ internal sealed class RackDivision
 
     private static int UnitsOf(IReadOnlyList<RowRack> racks) => racks.Sum(r => AddedParts.Of(r.Trial).Sum(p => p.Quantity));
 
-    private List<RowRack>? Divide(int count)
+    private List<RowRack>? Divide(int count, bool isFirstAllowed = false)
     {
         var roomU = offers.Max(o => o.HeightU);
         var apart = new List<HashSet<int>>();
         List<RowRack>? faulty = null;
-        for (var round = 0; round < MostRoundsOf(task) && ((task.IsBasket && round == 0) || task.Budget.Allows()); round++)
+        for (var round = 0; round < MostRoundsOf(task) && (((task.IsBasket || isFirstAllowed) && round == 0) || task.Budget.Allows()); round++)
         {
             cancellation.ThrowIfCancellationRequested();
             if (assignment.Assign(count, roomU, apart) is not { } cabinetOf)
