@@ -200,6 +200,11 @@ public sealed class BasketPlanner(RackChecker checker)
         {
             yield return new(StatusWordings.FurtherCabinets, ("racks", order.Final.Racks.Count), ("cabinets", order.Lines.CabinetCount));
         }
+
+        if (UpsShortfall.Beside(order.Lines, order.Final) is { Length: > 0 } left)
+        {
+            yield return UpsFeeds.NotFed(StatusWordings.NotOnUps, left, order.Lines.Request.Site);
+        }
     }
 
     private static IEnumerable<BasketReason> ReasonsOfLines(CompletedOrder order, IReadOnlyList<MissingLine> missing, int unknown, int unmet)

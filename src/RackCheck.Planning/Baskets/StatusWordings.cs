@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -14,6 +15,9 @@ internal static class StatusWordings
     public static readonly MessageWording FurtherCabinets = new(
         "caution.basket-further-cabinets",
         "{racks} of the {cabinets} cabinets were checked, each with its share of the parts. What the others lack is not among the missing lines.");
+
+    /// <summary>Caution of a basket with a UPS that does not feed all servers, computers and network equipment.</summary>
+    public static readonly WordingChoice NotOnUps = new("caution.basket-not-on-ups", LineWordings.NotOnUps);
 
     /// <summary>Begins the status of a line to exchange.</summary>
     public static readonly MessageWording Instead = new("status.replace", "Order {name} instead.");

@@ -89,9 +89,20 @@ internal static class LineWordings
     public static MessageWording NoPosition { get; } = new(
         "replace.no-position", "{cabinet} does not take the equipment: there is no position for all of it.");
 
+    /// <summary>Says what no UPS feeds, in a proposal and of a basket.</summary>
+    public const string NotOnUps = "No UPS of the rack feeds {items}[time:: with a run time of {minutes:exact} minutes it carries no more].";
+
     /// <summary>A UPS to exchange that has too little power.</summary>
     public static MessageWording SmallUps { get; } = new(
         "replace.ups", "It supplies {ratedW:exact} W; everything that is to be on it takes {neededW:exact} W.");
+
+    /// <summary>A UPS to exchange that has too little apparent power.</summary>
+    public static MessageWording SmallUpsVa { get; } = new(
+        "replace.ups-va", "It supplies {ratedVa:exact} VA; everything that is to be on it takes {neededVa:exact} VA.");
+
+    /// <summary>A UPS to exchange whose battery does not last.</summary>
+    public static MessageWording ShortUps { get; } = new(
+        "replace.ups-time", "With everything that is to be on it, it does not last {minutes:exact} minutes.");
 
     /// <summary>A missing shelf that is not on offer.</summary>
     public static MessageWording ShelfNeed { get; } = new("need.shelf", "A shelf for {item}");
@@ -189,8 +200,9 @@ internal static class LineWordings
     public static WordingChoice NoUpsLeft { get; } = new(
         "unmet.ups-power",
         "[none:The order has no UPS|power:The UPS of the order supplies {ratedW:exact} W; everything that is to be on it takes {neededW:exact} W|"
-        + "time:With this equipment too the UPS of the order does not last {minutes:exact} minutes|"
-        + "The UPS of the order has too few outlets for this equipment too].");
+        + "va:The UPS of the order supplies {ratedVa:exact} VA; everything that is to be on it takes {neededVa:exact} VA|"
+        + "time:With this equipment on it the UPS of the order does not last {minutes:exact} minutes|"
+        + "The UPS of the order has too few outlets or too little power left for this equipment].");
 
     /// <summary>A UPS on offer that supplies enough.</summary>
     public static MessageWording LargerUps { get; } = new("unmet.larger-ups", "{name} supplies {ratedW:exact} W.");

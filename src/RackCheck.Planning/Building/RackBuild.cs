@@ -116,7 +116,7 @@ internal sealed class BuildPdu
     public Pdu Whole => AllGroups is null ? Unit : Unit with { Groups = AllGroups };
 
     /// <summary>Leaves it only the outlets that chosen cords take, so that no others are assigned to it.</summary>
-    /// <param name="taken">The outlets, at least one.</param>
+    /// <param name="taken">The outlets; none for a PDU that feeds nothing.</param>
     public void Keep(IReadOnlyList<OutletGroup> taken) => (AllGroups, Unit) = (Unit.Groups, Unit with { Groups = taken });
 
     /// <summary>A copy in the same state.</summary>

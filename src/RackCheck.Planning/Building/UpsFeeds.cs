@@ -23,33 +23,26 @@ internal static class UpsFeeds
         var units = build.Units.Select(u => u.Unit).ToDictionary(u => u.Id, StringComparer.Ordinal);
         Item[] sources = [.. items.Where(i => i.Ups?.Feeds is [var unit] && units.ContainsKey(unit)).OrderBy(i => i.Id, IdOrder.Instance)];
         Feed[] feeds = [.. sources.Select(u => new Feed(u, units[u.Ups!.Feeds![0]], build.Site?.UpsMinutes))];
-        foreach (var item in items
+        foreach (var equals in items
             .Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs.Count: > 0 } && wanted.GetValueOrDefault(i.Id, true))
-            .OrderBy(i => !wanted.ContainsKey(i.Id)).ThenBy(RankOf).ThenBy(i => i.Id, IdOrder.Instance))
+            .OrderBy(i => !wanted.ContainsKey(i.Id)).ThenBy(RankOf).ThenBy(i => i.Id, IdOrder.Instance)
+            .GroupBy(i => (wanted.ContainsKey(i.Id), RankOf(i) == Order.Length)))
         {
-            if (item.Power!.Redundant == true)
+            // Each has one cord on a UPS before any has its second.
+            Item[] all = [.. equals];
+            foreach (var item in all)
             {
-                // Each side of it from another UPS, which bear it together while the mains is out.
-                HashSet<int> fed = [];
-                var watts = item.Power.RatedW!.Value / Math.Min(item.Power.Plugs!.Count, feeds.Length);
-                foreach (var (side, feed) in feeds.Index())
-                {
-                    var plug = side % item.Power.Plugs.Count;
-                    if (!fed.Contains(plug) && feed.Take(item, plug, watts))
-                    {
-                        fed.Add(plug);
-                    }
-                }
+                TakeFirst(feeds, item);
             }
-            else
+
+            foreach (var item in all.Where(i => i.Power!.Redundant == true))
             {
-                // From the UPS with the most power left, so that several share the load.
-                _ = feeds.OrderByDescending(f => f.Left).Any(f => f.Take(item, 0, item.Power.RatedW!.Value));
+                TakeOthers(feeds, item);
             }
         }
 
         List<Connection> connections = [.. feeds.SelectMany(f => f.Connections)];
-        foreach (var feed in feeds.Where(f => f.Outlets.Taken.Count > 0))
+        foreach (var feed in feeds)
         {
             // Nothing else goes behind the UPS while the check assigns the other cords.
             build.Units.Find(u => u.Unit.Id == feed.Unit.Id)!.Keep(feed.Outlets.Taken);
@@ -63,6 +56,14 @@ internal static class UpsFeeds
     /// <param name="item">The item with the data of its part number.</param>
     public static bool IsFirst(Item item) =>
         item is { Ups: null, Power: { RatedW: > 0, Plugs.Count: > 0 }, Category: ItemCategory.Server or ItemCategory.Computer or ItemCategory.Network };
+
+    /// <summary>Says what no UPS feeds.</summary>
+    /// <param name="wording">The wording.</param>
+    /// <param name="items">The ids of what is not fed.</param>
+    /// <param name="site">The site with the run time that is asked for, if any.</param>
+    public static WordedText NotFed(WordingChoice wording, string[] items, Site? site) => site?.UpsMinutes is > 0 and var minutes
+        ? new(wording.With("time"), ("items", Scalar.Ids(items)), ("minutes", minutes))
+        : new(wording.With(), ("items", Scalar.Ids(items)));
 
     /// <summary>What a UPS feeds if it is kept for servers, computers and network equipment, and what serves them: nothing else, by id.</summary>
     /// <param name="items">The items.</param>
@@ -104,7 +105,36 @@ internal static class UpsFeeds
 
     private static double RatingOf(Item ups) => Math.Min(ups.Ups!.RatedW ?? double.PositiveInfinity, ups.Ups.RatedVa ?? double.PositiveInfinity);
 
-    private static double ApparentVa(Item item) => item.Power!.RatedW!.Value / (item.Power.PowerFactor ?? Currents.UsualPowerFactor);
+    // From the UPS with the most power left, so that several share the load.
+    private static void TakeFirst(Feed[] feeds, Item item)
+    {
+        var watts = item.Power!.RatedW!.Value;
+        foreach (var (index, feed) in feeds.Index().OrderByDescending(f => f.Item.Left).Where(f => f.Item.CanTake(item, PlugFor(item, f.Index), watts)).Take(1))
+        {
+            feed.Bear(item, PlugFor(item, index), watts);
+        }
+    }
+
+    // From a UPS for each other side. They bear the item together while the mains is out, by which it may have them where none bears it alone.
+    private static void TakeOthers(Feed[] feeds, Item item)
+    {
+        var half = item.Power!.RatedW!.Value / 2;
+        var sides = feeds.Index()
+            .OrderBy(f => !f.Item.Has(item)).ThenByDescending(f => f.Item.Left)
+            .Where(f => f.Item.Has(item) || f.Item.CanTake(item, PlugFor(item, f.Index), half))
+            .DistinctBy(f => PlugFor(item, f.Index)).ToArray();
+        foreach (var (index, feed) in sides.Where(_ => sides.Length > 1))
+        {
+            feed.Bear(item, PlugFor(item, index), item.Power.RatedW.Value / sides.Length);
+        }
+    }
+
+    // The sides of a dual-corded item are for the UPSs in turn, as the supplies of these are.
+    private static int PlugFor(Item item, int feed) => item.Power!.Redundant == true ? feed % item.Power.Plugs!.Count : 0;
+
+    /// <summary>What an item draws from a UPS, VA; 0 where its power is not given.</summary>
+    /// <param name="item">The item with the data of its part number.</param>
+    public static double ApparentVa(Item item) => (item.Power?.RatedW ?? 0) / (item.Power?.PowerFactor ?? Currents.UsualPowerFactor);
 
     // Each UPS on a supply of its own, in turn. Its PDU names the same supply, by which the check keeps the cords of dual-corded items apart.
     private static IEnumerable<Connection> Divided(RackBuild build, Item[] sources, Pdu[] mains)
@@ -132,9 +162,12 @@ internal static class UpsFeeds
     // What a UPS feeds through its PDU, as far as its rating goes and, where a run time is asked for, as far as its battery lasts.
     private sealed class Feed(Item ups, Pdu unit, double? minutes)
     {
-        private readonly double ratedVa = RatingOf(ups);
-        private double leftVa = RatingOf(ups);
-        private double leftW = LoadFor(ups.Ups!, minutes);
+        private readonly double ratedVa = ups.Ups!.RatedVa ?? double.PositiveInfinity;
+        private readonly double ratedW = ups.Ups.RatedW ?? double.PositiveInfinity;
+        private readonly double lastsForW = LoadFor(ups.Ups, minutes);
+        private readonly Dictionary<string, double> bornW = new(StringComparer.Ordinal);
+        private double takenVa;
+        private double takenW;
 
         public Pdu Unit => unit;
 
@@ -143,19 +176,24 @@ internal static class UpsFeeds
         public List<Connection> Connections { get; } = [];
 
         // The share of its power that is left.
-        public double Left => double.IsInfinity(ratedVa) ? 1 : leftVa / ratedVa;
+        public double Left => 1 - Math.Max(takenVa / ratedVa, takenW / ratedW);
 
-        public bool Take(Item item, int plug, double watts)
+        public bool Has(Item item) => bornW.ContainsKey(item.Id);
+
+        // All of the item is within its rating, as the other side can be lost, and while the mains is out the part that it bears lasts.
+        public bool CanTake(Item item, int plug, double watts) =>
+            takenVa + ApparentVa(item) <= ratedVa && takenW + item.Power!.RatedW!.Value <= ratedW && (double.IsInfinity(lastsForW) || bornW.Values.Sum() + watts <= lastsForW)
+            && Outlets.Has(item.Power.Plugs![plug]);
+
+        public void Bear(Item item, int plug, double watts)
         {
-            var va = ApparentVa(item);
-            if (va > leftVa || watts > leftW || Outlets.Take(item.Power!.Plugs![plug]) is not { } group)
+            if (!Has(item))
             {
-                return false;
+                (takenVa, takenW) = (takenVa + ApparentVa(item), takenW + item.Power!.RatedW!.Value);
+                Connections.Add(new Connection { Item = item.Id, Plug = plug, Pdu = unit.Id, Group = Outlets.Take(item.Power.Plugs![plug]) });
             }
 
-            Connections.Add(new Connection { Item = item.Id, Plug = plug, Pdu = unit.Id, Group = group });
-            (leftVa, leftW) = (leftVa - va, leftW - watts);
-            return true;
+            bornW[item.Id] = watts;
         }
     }
 
@@ -176,8 +214,22 @@ internal static class UpsFeeds
             }).Where(g => g.Outlets.Count > 0),
         ];
 
+        public bool Has(ConnectorCode plug) => For(plug) >= 0;
+
         // The group with the fewest cords of those with an outlet that a plug goes into; null if none is free.
         public string? Take(ConnectorCode plug)
+        {
+            if (For(plug) is not (>= 0 and var at))
+            {
+                return null;
+            }
+
+            all[at] = all[at] with { Left = all[at].Left - 1 };
+            cords[all[at].Group] = CordsOf(at) + 1;
+            return all[at].Group;
+        }
+
+        private int For(ConnectorCode plug)
         {
             var at = -1;
             for (var i = 0; i < all.Count; i++)
@@ -188,14 +240,7 @@ internal static class UpsFeeds
                 }
             }
 
-            if (at < 0)
-            {
-                return null;
-            }
-
-            all[at] = all[at] with { Left = all[at].Left - 1 };
-            cords[all[at].Group] = CordsOf(at) + 1;
-            return all[at].Group;
+            return at;
         }
 
         private int CordsOf(int outlet) => cords.GetValueOrDefault(all[outlet].Group);

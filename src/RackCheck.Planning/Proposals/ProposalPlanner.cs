@@ -103,10 +103,7 @@ public sealed class ProposalPlanner(RackChecker checker)
         string[] left = [.. items.Where(i => UpsFeeds.IsFirst(i) && !fed.Contains(i.Id)).Select(i => i.Id)];
         if (left.Length > 0 && items.Any(i => i.Ups is not null))
         {
-            var minutes = trial.Rack.Site?.UpsMinutes is > 0 and var asked ? asked : (double?)null;
-            yield return new WordedText(
-                ProposalWordings.NotOnUps.With(minutes is null ? null : "time"),
-                [("items", Scalar.Ids(left)), .. minutes is { } time ? [("minutes", time)] : Array.Empty<(string, Scalar)>()]);
+            yield return UpsFeeds.NotFed(ProposalWordings.NotOnUps, left, trial.Rack.Site);
         }
     }
 

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 
 namespace RackCheck.Planning.Proposals;
 
@@ -25,7 +26,7 @@ public static class ProposalWordings
 
     /// <summary>Servers, computers and network equipment that the UPSs of the rack do not feed.</summary>
     internal static readonly WordingChoice NotOnUps = new(
-        "given-up.not-on-ups", "No UPS of the rack feeds {items}[time:: with a run time of {minutes:exact} minutes it carries no more].");
+        "given-up.not-on-ups", LineWordings.NotOnUps);
 
     /// <summary>Why a cabinet is added.</summary>
     internal static readonly WordedText Cabinet = new("line.chosen-cabinet", "The cabinet of this rack.");

@@ -114,6 +114,25 @@ public sealed class BasketWordingTests
             Check(needless, Plan(needless));
         }
 
+        // A UPS that lasts for some of what it is for, one that is exchanged as it does not, and one with too little apparent power.
+        foreach (var onUps in (bool?[])[null, true])
+        {
+            var computers = new BasketLine { PartNumber = "QWL-PC-410", Quantity = 3, Options = new LineOptions { OnUps = onUps } };
+            var timed = Basket(("UPS-15", 1)) with { Lines = [.. Basket(("UPS-15", 1)).Lines, computers], Site = new Site { UpsMinutes = 10 } };
+            Check(timed, Plan(timed));
+        }
+
+        var reactive = new Item
+        {
+            Id = "reactive", HeightU = 2, MassKg = 9, Category = ItemCategory.Server,
+            Power = new ItemPower { RatedW = 1300, PowerFactor = 0.7, Plugs = [ConnectorCode.C14] },
+        };
+        var heavier = Basket(("UPS-15", 1)) with
+        {
+            Lines = [.. Basket(("UPS-15", 1)).Lines, new BasketLine { Item = reactive, Quantity = 1, Options = new LineOptions { OnUps = true } }],
+        };
+        Check(heavier, Plan(heavier));
+
         // One supply for far more than it has.
         var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
         var loaded = Basket(("DRV-4", 8)) with { Supplies = [supply] };

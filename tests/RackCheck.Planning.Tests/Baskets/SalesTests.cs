@@ -138,7 +138,7 @@ public sealed class SalesTests
             "The UPS of the order supplies 1350 W; everything that is to be on it takes 4800 W.",
             Reason(Optioned("DRV-6", 2, onUps, ("UPS-15", 1))));
         Assert.Equal(
-            "With this equipment too the UPS of the order does not last 30 minutes.",
+            "With this equipment on it the UPS of the order does not last 30 minutes.",
             Reason(Optioned("SRV-110", 2, onUps, ("UPS-15", 1)) with { Site = new Site { UpsMinutes = 30, Region = Region.Eu } }));
         Assert.Empty(Plan(Optioned("PAT-24", 1, onUps, ("UPS-15", 1))).Unmet);
     }
@@ -287,10 +287,11 @@ public sealed class SalesTests
     [Fact]
     public void Ups_feeds_as_much_as_it_lasts_for()
     {
-        var report = Plan(Optioned("PC-410", 3, new LineOptions { OnUps = true }, ("UPS-15", 1)) with
+        var request = Optioned("PC-410", 3, new LineOptions { OnUps = true }, ("UPS-15", 1)) with
         {
             Site = new Site { Region = Region.Eu, UpsMinutes = 10, AmbientMaxC = 25 },
-        });
+        };
+        var report = Plan(request, [.. Products.Where(p => p.PartNumber != "QWL-UPS-30")]);
         var unmet = Assert.Single(report.Unmet);
         Assert.Contains("QWL-PC-410-3", unmet.What, StringComparison.Ordinal);
         Assert.DoesNotContain("QWL-PC-410-1", unmet.What, StringComparison.Ordinal);
