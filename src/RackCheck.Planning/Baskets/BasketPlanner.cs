@@ -239,6 +239,13 @@ public sealed class BasketPlanner(RackChecker checker)
         [
             .. order.Final.Unmet.Select(u => (u.Proven ? u : u with { Reason = u.Reason.With(LineWordings.NothingElse) }).Written()),
         ];
+        if (TooHigh(order, offered) is { } tooHigh)
+        {
+            // No division helps, nor does another cabinet: what else has no room is left unsaid.
+            unmet.RemoveAll(u => u.WhatKey == LineWordings.RoomNeed.Key);
+            unmet.Add(tooHigh.Written());
+        }
+
         if (order.Final.Against.FirstOrDefault(f => f.Severity == Severity.Error) is { } against)
         {
             var offer = order.Final.Racks[0].Trial.Offer;
@@ -266,6 +273,20 @@ public sealed class BasketPlanner(RackChecker checker)
         }
 
         return unmet;
+    }
+
+    // Equipment that is higher than every cabinet that there is for the order.
+    private static OpenNeed? TooHigh(CompletedOrder order, IReadOnlyList<Product> offered)
+    {
+        var mayChoose = order.Lines.Request.Options?.Cabinet?.Existing is null;
+        var highestU = order.Final.Racks.Select(r => r.Trial.Offer.HeightU)
+            .Concat(mayChoose ? offered.Select(p => p.Cabinet?.HeightU ?? 0) : []).Max();
+        return order.Lines.Items.MaxBy(i => i.HeightU ?? 0) is { HeightU: { } heightU } item && heightU > highestU
+            ? new OpenNeed(
+                new(LineWordings.RoomNeed, ("items", LineWordings.Ids([item.Id]))),
+                new(LineWordings.TooHigh.With(mayChoose ? null : "own"), ("heightU", heightU), ("highestU", highestU)),
+                Proven: true)
+            : null;
     }
 
     private static List<LineItems> LineItemsOf(BasketLines lines, LineMap map, IReadOnlyList<Trial> trials)

@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Planning.Building;
+using RackCheck.Survey.Power;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -41,7 +42,7 @@ internal static class ExcessParts
         ProductKind.Door => new WordedText(DoorReason(product.Door!, build), ("cabinet", cabinet.Name)),
         ProductKind.BlankingPanel => ExcessWordings.Panels,
         ProductKind.Pdu => UnitReason(product, build),
-        ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) =>
+        ProductKind.Cord when !PlugFit.IsInlet(product.Cord!.Plug) =>
             ExcessWordings.OutletCords,
         ProductKind.Cord => ExcessWordings.Cords,
         ProductKind.EarthLead => ExcessWordings.EarthLeads,

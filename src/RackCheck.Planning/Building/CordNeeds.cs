@@ -36,15 +36,16 @@ public static class CordNeeds
         return needs;
     }
 
-    /// <summary>The shortest cord that fits the inlet and is long enough.</summary>
+    /// <summary>The shortest cord with the connector of the inlet that is long enough; else one with another connector that goes onto it, as C15 does onto C14.</summary>
     /// <param name="inlet">The inlet.</param>
     /// <param name="plug">The plug.</param>
     /// <param name="lengthM">Length of the route, m.</param>
     /// <param name="cords">Cords to choose from, the preferred first.</param>
     /// <returns>The product; null if none suits.</returns>
     public static Product? Best(ConnectorCode inlet, ConnectorCode plug, double lengthM, IEnumerable<Product> cords) => cords
-        .Where(p => p.Cord is { } cord && cord.Plug == plug && cord.Connector == PlugFit.SocketFor(inlet) && cord.LengthM >= lengthM)
-        .OrderBy(p => p.Cord!.LengthM)
+        .Where(p => p.Cord is { } cord && cord.Plug == plug && PlugFit.Fits(inlet, cord.Connector) && cord.LengthM >= lengthM)
+        .OrderBy(p => p.Cord!.Connector != PlugFit.SocketFor(inlet))
+        .ThenBy(p => p.Cord!.LengthM)
         .ThenBy(Stock.PiecesOf)
         .FirstOrDefault();
 }

@@ -159,6 +159,10 @@ internal static class LineWordings
         "The cabinet has {heightU} U; the equipment takes {takenU} U including items on shelves, plus free U positions between runners. Choose a higher "
         + "cabinet or use a second basket.");
 
+    /// <summary>Why an item has no position in any cabinet.</summary>
+    public static WordingChoice TooHigh { get; } = new(
+        "unmet.too-high", "It takes {heightU} U; [own:the cabinet|the highest cabinet on offer] has {highestU} U.");
+
     /// <summary>PDUs without a position.</summary>
     public static MessageWording PduPlaceNeed { get; } = new("need.pdu-room", "A U position for {pdus:all}");
 

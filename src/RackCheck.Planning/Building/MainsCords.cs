@@ -15,13 +15,17 @@ internal static class MainsCords
             .ToHashSet(StringComparer.Ordinal);
         var needs = CordNeeds.Of(survey, i => inBox.Contains(i.Id), build.InletOf);
         List<(Cord Cord, double LengthM, Product Product)> toAdd = [];
-        foreach (var (cord, inlet, length) in needs)
+
+        // A cord that goes onto another inlet too is for its own first.
+        var left = needs.Where(n => !TakeOwn(n, c => c.Connector == PlugFit.SocketFor(n.Inlet))).ToArray();
+        foreach (var (cord, inlet, length) in left)
         {
-            if (CordNeeds.Best(inlet, cord.Code, length, build.Stock.LeftOf(ProductKind.Cord).Select(e => e.Product)) is { } own)
+            if (TakeOwn(new CordNeed(cord, inlet, length), _ => true))
             {
-                build.Stock.Find(own.PartNumber)!.Take();
+                continue;
             }
-            else if (CordNeeds.Best(inlet, cord.Code, length, context.Offered(ProductKind.Cord)) is { } offered)
+
+            if (CordNeeds.Best(inlet, cord.Code, length, context.Offered(ProductKind.Cord)) is { } offered)
             {
                 toAdd.Add((cord, length, offered));
             }
@@ -48,6 +52,12 @@ internal static class MainsCords
                         LineWordings.Cords.With(names.Length == 1 ? "one" : null, alike.Max(a => a.LengthM) > 0 ? "route" : null),
                         ("items", LineWordings.Ids(names)), ("lengthM", alike.Max(a => a.LengthM)))));
             }
+        }
+
+        bool TakeOwn(CordNeed need, Func<ProductCord, bool> suits)
+        {
+            var own = build.Stock.LeftOf(ProductKind.Cord).Select(e => e.Product).Where(p => suits(p.Cord!));
+            return CordNeeds.Best(need.Inlet, need.Cord.Code, need.LengthM, own) is { } product && build.Stock.Find(product.PartNumber)!.Take(1) == 1;
         }
     }
 

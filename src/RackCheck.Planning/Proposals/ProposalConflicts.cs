@@ -29,7 +29,28 @@ internal static class ProposalConflicts
             return Of([Requirement(["/cabinets"], ProposalWordings.NoCabinet)], true, ProposalWordings.StateCabinet);
         }
 
-        return TooHigh(task, offers);
+        return ItemTooHigh(task, offers) ?? TooHigh(task, offers);
+    }
+
+    // No number of cabinets helps.
+    private static ProposalConflict? ItemTooHigh(ProposalTask task, CabinetOffer[] offers)
+    {
+        var highestU = offers.Max(c => c.HeightU);
+        var (index, item) = task.Items.Index().OrderByDescending(i => i.Item.HeightU ?? 0).FirstOrDefault();
+        if (item?.HeightU is not { } heightU || heightU <= highestU)
+        {
+            return null;
+        }
+
+        List<string> pointers = [Invariant($"/items/{index}")];
+        pointers.AddRange(task.Request.Cabinets is null ? [] : ["/cabinets"]);
+        return Of(
+            [
+                Requirement(
+                    pointers, new WordedText(ProposalWordings.ItemTooHigh, ("item", item.Id), ("heightU", heightU), ("highestU", highestU))),
+            ],
+            true,
+            new WordedText(ProposalWordings.HigherForItem, ("neededU", heightU), ("item", item.Id)));
     }
 
     /// <summary>

@@ -110,6 +110,10 @@ public static class ProposalWordings
     internal static readonly MessageWording NoGrowth = new(
         "conflict.no-growth", "The equipment with its shelves and PDUs takes {usedU} U; with room for growth it needs {neededU} U of {heightU} U.");
 
+    /// <summary>One item that is too high for all cabinets.</summary>
+    internal static readonly MessageWording ItemTooHigh = new(
+        "conflict.item-too-high", "{item} takes {heightU} U; the highest cabinet allowed has {highestU} U.");
+
     /// <summary>Items that together are too high for the only cabinet.</summary>
     internal static readonly WordingChoice TooHighForOne = new(
         "conflict.too-high-for-one",
@@ -120,6 +124,10 @@ public static class ProposalWordings
     internal static readonly WordingChoice TooHigh = new(
         "conflict.too-high",
         "{items} together take {takenU} U[growth:, {growthU} U with room for growth]; {cabinets} of the highest cabinets allowed have {highestU} U.");
+
+    /// <summary>What helps against an item that is too high.</summary>
+    internal static readonly MessageWording HigherForItem = new(
+        "relax.item-too-high", "Allow a cabinet of at least {neededU} U, or leave {item} out.");
 
     /// <summary>What helps against a lack of height.</summary>
     internal static readonly MessageWording Higher = new("relax.too-high", "Allow a cabinet of at least {neededU} U, or more cabinets.");

@@ -133,6 +133,9 @@ public sealed class BasketWordingTests
         };
         Check(heavier, Plan(heavier));
 
+        var column = Basket() with { Lines = [new BasketLine { Item = new Item { Id = "column", HeightU = 50, MassKg = 30 }, Quantity = 1 }] };
+        Check(column, Plan(column));
+
         // One supply for far more than it has.
         var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
         var loaded = Basket(("DRV-4", 8)) with { Supplies = [supply] };

@@ -48,6 +48,35 @@ public sealed class LineAnswerTests
         Assert.Equal(2, none.WhatData["items"].List!.Count);
     }
 
+    // The demo catalogue's highest cabinet has 47 U.
+    [Theory]
+    [InlineData(47, null, null)]
+    [InlineData(48, null, "It takes 48 U; the highest cabinet on offer has 47 U.")]
+    [InlineData(21, 20, "It takes 21 U; the cabinet has 20 U.")]
+    public void Equipment_higher_than_every_cabinet_is_proven_to_have_no_room(int heightU, int? ownU, string? reason)
+    {
+        var column = new Item { Id = "column", HeightU = heightU, MassKg = 20, Category = ItemCategory.Other };
+        var own = new Cabinet { HeightU = ownU, WidthMm = 600, DepthMm = 800, MassKg = 60 };
+        var report = Plan(new BasketRequest
+        {
+            Lines = [new BasketLine { Item = column, Quantity = 1 }],
+            Options = ownU is null ? null : new BasketOptions { Cabinet = new BasketCabinet { Existing = own } },
+        });
+        var room = report.Unmet.SingleOrDefault(u => u.WhatKey == "need.room");
+        Assert.Equal((reason, reason is not null), (room?.Reason, room?.Proven ?? false));
+    }
+
+    // The connector C15 goes onto the inlets C14 and C16, C13 onto C14 alone: IEC 60320-1 (value from memory).
+    [Fact]
+    public void Cord_for_hot_conditions_serves_another_inlet_too()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 1), ("SRV-2", 2), ("CRD-15-20", 2)));
+        Assert.Empty(report.ExcessLines);
+        Assert.Equal(2, report.MissingLines.Where(m => m.PartNumber.StartsWith("QWL-CRD-13", StringComparison.Ordinal)).Sum(m => m.Quantity));
+        var more = Plan(Basket(("CAB-42-6-8", 1), ("SRV-2", 1), ("CRD-15-20", 5)));
+        Assert.Equal((3, "excess.cord"), (Assert.Single(more.ExcessLines).Quantity, more.ExcessLines[0].MessageKey));
+    }
+
     [Theory]
     [InlineData("qwl-srv-2", "QWL-SRV-2")]
     [InlineData("SRV-2", "QWL-SRV-2")]

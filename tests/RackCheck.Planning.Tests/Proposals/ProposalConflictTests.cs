@@ -38,6 +38,20 @@ public sealed class ProposalConflictTests
         Assert.All(reason.Pointers, p => Assert.Contains(string.Join('/', p.Split('/').Take(3)), (string[])["/items/33", "/cabinets/0"]));
     }
 
+    // The demo catalogue's highest cabinet has 47 U. More cabinets would not help.
+    [Theory]
+    [InlineData(47, null)]
+    [InlineData(48, "column takes 48 U; the highest cabinet allowed has 47 U.")]
+    [InlineData(60, "column takes 60 U; the highest cabinet allowed has 47 U.")]
+    public void Item_higher_than_every_cabinet_is_named_with_both_heights(int heightU, string? message)
+    {
+        var column = new Item { Id = "column", HeightU = heightU, MassKg = 20, Category = ItemCategory.Other };
+        var conflict = Answer(Request("SRV-2") with { Items = [.. Request("SRV-2").Items, column] }).Conflict;
+        Assert.Equal(message, conflict?.Requirements.Single().Message);
+        Assert.Equal(message is null ? null : $"Allow a cabinet of at least {heightU} U, or leave column out.", conflict?.Relax);
+        Assert.True(message is null || conflict!.Proven);
+    }
+
     // A closed cabinet has one error, which is its own; the room is too warm for the batteries in every other.
     [Fact]
     public void Reason_is_of_the_requirements_in_conflict()

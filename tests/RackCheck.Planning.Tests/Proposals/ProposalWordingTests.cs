@@ -89,6 +89,9 @@ public sealed class ProposalWordingTests
             // No cabinet is as high as that.
             yield return (Request([.. Enumerable.Repeat("PC-410", 16)]) with { MaxCabinets = 1 }, Products, SearchBudget.Quick);
 
+            // Nor as high as one item.
+            yield return (Request() with { Items = [new Item { Id = "column", HeightU = 50, MassKg = 30 }] }, Products, SearchBudget.Quick);
+
             // One cabinet that the catalogue does not have, and two.
             yield return (Request("SW-24") with { Cabinets = [Low, new Cabinet { PartNumber = "NOT-YET-LISTED" }] }, Products, SearchBudget.Quick);
             yield return (
