@@ -42,7 +42,7 @@ internal sealed class BasketLines
         items.Sort((one, other) => IdOrder.Instance.Compare(one.Id, other.Id));
 
         // A host without any console in the order is operated over the network, or at its own keyboard and display.
-        HasConsole = items.Exists(i => i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display or ItemCategory.KvmSwitch);
+        HasConsole = items.Exists(Consoles.IsConsole);
         if (!HasConsole)
         {
             for (var i = 0; i < items.Count; i++)

@@ -201,6 +201,16 @@ public sealed class BasketPlanner(RackChecker checker)
             yield return new(StatusWordings.FurtherCabinets, ("racks", order.Final.Racks.Count), ("cabinets", order.Lines.CabinetCount));
         }
 
+        var hosts = order.Lines.Items.Where(Consoles.IsHost).Select(i => i.Id).ToHashSet(StringComparer.Ordinal);
+        string[] apart =
+        [
+            .. order.Final.Racks.SelectMany(r => r.Trial.Rack.Items).Where(i => i.Console == false && hosts.Contains(i.Id)).Select(i => i.Id),
+        ];
+        if (apart.Length > 0)
+        {
+            yield return new(StatusWordings.NoConsole.With(apart.Length == 1 ? "one" : null), ("items", Scalar.Ids(apart)));
+        }
+
         if (UpsShortfall.Beside(order.Lines, order.Final) is { Length: > 0 } left)
         {
             yield return UpsFeeds.NotFed(StatusWordings.NotOnUps, left, order.Lines.Request.Site);

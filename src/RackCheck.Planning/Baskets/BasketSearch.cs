@@ -114,11 +114,24 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
         return new BasketPlan { Racks = racks };
     }
 
-    // Every cabinet of the basket is a rack, as far as there is equipment for it.
+    // Every cabinet of the basket is a rack, as far as there is equipment for it: with the hosts in that of their console, where there is one, and beside
+    // a UPS for them.
     private BasketPlan? Divided(ProposalTask task, CabinetOffer[] own)
     {
         var count = Math.Min(Math.Min(own.Length, MostRacks), task.Items.Count);
-        return count < 2 ? null : PlanOf(new RackDivision(task, own, checker, cancellation, row: [.. own.TakeLast(count)]).Find());
+        if (count < 2)
+        {
+            return null;
+        }
+
+        CabinetOffer[] row = [.. own.TakeLast(count)];
+        var desk = task.Items.Where(i => Consoles.IsConsole(i) || Consoles.IsHost(i) || i.Ups is not null).Select(i => i.Id).ToHashSet(StringComparer.Ordinal);
+        var isOneDesk = task.Items.Any(Consoles.IsConsole) && task.Items.Where(Consoles.IsConsole).GroupBy(i => i.Category).All(g => g.Count() == 1);
+        return isOneDesk && task.Items.Count - desk.Count >= count - 1
+            && Divided(desk) is { Faults.Errors: 0 } plan ? plan : Divided(null);
+
+        BasketPlan? Divided(HashSet<string>? together) =>
+            PlanOf(new RackDivision(task, own, checker, cancellation, row: row, together: together).Find());
     }
 
     // Where none of several cabinets of the basket takes the equipment, all of them are exchanged: what was ordered as several racks stays several racks.

@@ -19,6 +19,12 @@ internal static class StatusWordings
     /// <summary>Caution of a basket with a UPS that does not feed all servers, computers and network equipment.</summary>
     public static readonly WordingChoice NotOnUps = new("caution.basket-not-on-ups", LineWordings.NotOnUps);
 
+    /// <summary>Caution of hosts that stand in another cabinet than the console.</summary>
+    public static readonly WordingChoice NoConsole = new(
+        "caution.basket-no-console",
+        "{items} [one:stands in a cabinet without a console: it is|stand in a cabinet without a console: they are] operated over the network or at a "
+        + "keyboard and display of [one:its|their] own.");
+
     /// <summary>Begins the status of a line to exchange.</summary>
     public static readonly MessageWording Instead = new("status.replace", "Order {name} instead.");
 

@@ -15,6 +15,10 @@ internal static class Consoles
     /// <summary>Whether an item needs a KVM port.</summary>
     public static bool IsHost(Item item) => item is { Console: true, KvmPorts: not > 0 };
 
+    /// <summary>Whether an item is a KVM switch, or a keyboard drawer or a display.</summary>
+    public static bool IsConsole(Item item) =>
+        item.KvmPorts > 0 || item.Category is ItemCategory.KvmSwitch or ItemCategory.KeyboardDrawer or ItemCategory.Display;
+
     /// <summary>Reports the missing KVM switch if the rack has room for it.</summary>
     public static void Find(BasketContext context, RackBuild build)
     {

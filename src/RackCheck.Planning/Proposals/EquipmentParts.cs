@@ -62,6 +62,11 @@ internal sealed class EquipmentParts
     /// <param name="part">Its index.</param>
     public int PortsOf(int part) => Items[part] is [{ KvmPorts: > 0 and var ports }] ? ports : 0;
 
+    /// <summary>What of a console a part is: a keyboard drawer or a display; null for anything else, and with anything else.</summary>
+    /// <param name="part">Its index.</param>
+    public ItemCategory? ConsoleOf(int part) =>
+        Items[part] is [{ Category: { } category }] && category is ItemCategory.KeyboardDrawer or ItemCategory.Display ? category : null;
+
     /// <summary>Number of items of a part that need a KVM port.</summary>
     /// <param name="part">Its index.</param>
     public int HostsOf(int part) => Items[part].Count(Consoles.IsHost);

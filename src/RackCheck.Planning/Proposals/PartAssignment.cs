@@ -1,4 +1,5 @@
 using Google.OrTools.Sat;
+using RackCheck.Model;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Proposals;
@@ -26,12 +27,16 @@ internal sealed class PartAssignment(ProposalTask task, EquipmentParts parts, Ca
     private int[]? InTurn(int count, int roomU, List<HashSet<int>> apart)
     {
         var stacks = Enumerable.Range(0, count).Select(_ => new Stack()).ToArray();
-        foreach (var part in Enumerable.Range(0, parts.Count).OrderBy(p => parts.PortsOf(p) > 0).ThenByDescending(p => parts.HeightsU[p]).ThenBy(p => p))
+        foreach (var part in Enumerable.Range(0, parts.Count)
+            .OrderBy(p => parts.PortsOf(p) > 0).ThenBy(p => parts.ConsoleOf(p)).ThenByDescending(p => parts.HeightsU[p]).ThenBy(p => p))
         {
-            // KVM switches follow the hosts, and the division is the same with and without those that a completed basket has.
-            var isSwitch = parts.PortsOf(part) > 0;
+            // A console follows the hosts, KVM switches follow both, and the division is the same with and without those that a completed basket has.
+            var (isSwitch, console) = (parts.PortsOf(part) > 0, parts.ConsoleOf(part));
             var stack = stacks.Where(s => !apart.Exists(set => set.Contains(part) && set.Count(s.Parts.Contains) == set.Count - 1))
-                .OrderByDescending(s => isSwitch ? Math.Max(0, s.Hosts) : 0).ThenBy(s => s.HeightU).FirstOrDefault();
+                .OrderBy(s => console is not null && s.Consoles.Contains(console))
+                .ThenByDescending(s => s.Hosts > 0 && (isSwitch || console is not null) ? s.Consoles.Count : 0)
+                .ThenByDescending(s => isSwitch || console is not null ? Math.Max(0, s.Hosts) : 0)
+                .ThenBy(s => s.HeightU).FirstOrDefault();
             if (stack is null)
             {
                 return null;
@@ -40,6 +45,10 @@ internal sealed class PartAssignment(ProposalTask task, EquipmentParts parts, Ca
             stack.Parts.Add(part);
             stack.HeightU += isSwitch ? 0 : parts.HeightsU[part];
             stack.Hosts += parts.HostsOf(part) - parts.PortsOf(part);
+            if (console is not null)
+            {
+                stack.Consoles.Add(console);
+            }
         }
 
         Stack[] sorted = [.. stacks.OrderByDescending(s => s.HeightU)];
@@ -117,6 +126,9 @@ internal sealed class PartAssignment(ProposalTask task, EquipmentParts parts, Ca
 
         // Without KVM switches, U.
         public long HeightU { get; set; }
+
+        // Its keyboard drawer and its display.
+        public HashSet<ItemCategory?> Consoles { get; } = [];
 
         // Hosts that need a KVM port, less the ports that there are.
         public int Hosts { get; set; }

@@ -160,7 +160,7 @@ internal sealed class RackDivision
         }
 
         string[] Where(Func<Item, bool> belongs) => [.. task.Items.Where(belongs).Select(i => i.Id)];
-        var consoles = Where(i => i.KvmPorts > 0 || i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display);
+        var consoles = Where(Consoles.IsConsole);
         var hosts = Where(Consoles.IsHost);
         string[] desk = consoles.Length > 0 && hosts.Length > 0 ? [.. consoles, .. hosts] : [];
         var sources = Where(i => i.Ups is not null);
@@ -320,7 +320,7 @@ internal sealed class RackDivision
         Func<CabinetOffer, bool>? passesOver) => new(
         task.Request with
         {
-            Items = [.. task.Request.Items.Where(i => ids.Contains(i.Id))],
+            Items = ItemsOf(ids),
             Keep = task.Request.Keep is { } keep ? [.. keep.Where(ids.Contains)] : null,
             Groups = null,
             Pdus = HasGiven(ids, index) ? task.Request.Pdus : null,
@@ -341,6 +341,15 @@ internal sealed class RackDivision
         IsOfRow = true,
         PassesOver = passesOver,
     };
+
+    // In an order, hosts beside no console are operated over the network, as those of an order without one are.
+    private Item[] ItemsOf(HashSet<string> ids)
+    {
+        Item[] items = [.. task.Request.Items.Where(i => ids.Contains(i.Id))];
+        return task.IsBasket && !Array.Exists(items, Consoles.IsConsole)
+            ? Array.ConvertAll(items, i => i.Console == true ? i with { Console = false } : i)
+            : items;
+    }
 
     // What is there already is in one cabinet: that of the items that stay in it, else the first.
     private bool HasGiven(HashSet<string> ids, int index) => task.Standing.Count > 0 ? task.Standing.Overlaps(ids) : index == 0;

@@ -62,6 +62,10 @@ public sealed class BasketWordingTests
         var empty = Basket(("CAB-42-6-8", 7));
         Check(empty, Plan(empty));
 
+        // Hosts in another cabinet than the console.
+        var apart = Basket(("CAB-42-6-8", 2), ("PC-210", 4), ("UPS-15", 1), ("KVM-8", 1), ("KD-1", 1));
+        Check(apart, Plan(apart));
+
         // More PDUs behind a UPS than UPSs, and more equipment than it feeds, or none.
         var server = new BasketLine { PartNumber = "QWL-SRV-2", Quantity = 8, Options = new LineOptions { OnUps = true } };
         var spare = Basket(("UPS-30", 1), ("DU-16-HU", 2));
