@@ -36,7 +36,9 @@ public static class CordNeeds
         return needs;
     }
 
-    /// <summary>The shortest cord with the connector of the inlet that is long enough; else one with another connector that goes onto it, as C15 does onto C14.</summary>
+    /// <summary>
+    /// The shortest cord with the connector of the inlet that is long enough; else one with another connector that goes onto it, as C15 does onto C14.
+    /// </summary>
     /// <param name="inlet">The inlet.</param>
     /// <param name="plug">The plug.</param>
     /// <param name="lengthM">Length of the route, m.</param>

@@ -182,7 +182,8 @@ internal static class UpsFeeds
 
         // All of the item is within its rating, as the other side can be lost, and while the mains is out the part that it bears lasts.
         public bool CanTake(Item item, int plug, double watts) =>
-            takenVa + ApparentVa(item) <= ratedVa && takenW + item.Power!.RatedW!.Value <= ratedW && (double.IsInfinity(lastsForW) || bornW.Values.Sum() + watts <= lastsForW)
+            takenVa + ApparentVa(item) <= ratedVa && takenW + item.Power!.RatedW!.Value <= ratedW
+            && (double.IsInfinity(lastsForW) || bornW.Values.Sum() + watts <= lastsForW)
             && Outlets.Has(item.Power.Plugs![plug]);
 
         public void Bear(Item item, int plug, double watts)
@@ -190,7 +191,7 @@ internal static class UpsFeeds
             if (!Has(item))
             {
                 (takenVa, takenW) = (takenVa + ApparentVa(item), takenW + item.Power!.RatedW!.Value);
-                Connections.Add(new Connection { Item = item.Id, Plug = plug, Pdu = unit.Id, Group = Outlets.Take(item.Power.Plugs![plug]) });
+                Connections.Add(new Connection { Item = item.Id, Plug = plug, Pdu = unit.Id, Group = Outlets.Take(item.Power.Plugs![plug])! });
             }
 
             bornW[item.Id] = watts;

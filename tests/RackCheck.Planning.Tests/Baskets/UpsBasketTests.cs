@@ -79,7 +79,7 @@ public sealed class UpsBasketTests
     [Fact]
     public void Run_time_bounds_what_a_ups_feeds_and_the_rest_is_named()
     {
-        Assert.Equal(547.3, Batteries.LoadFor(9, 1000, 18), 1);
+        Assert.Equal(547.3, Batteries.LoadFor(9, 1000, 18), 0.1);
         var report = Plan(With(Server(500), 2, null, 18, ("UPS-15", 1)));
         Assert.Single(FedIn(report));
         Assert.Empty(report.Unmet);
@@ -95,7 +95,7 @@ public sealed class UpsBasketTests
     [Fact]
     public void Ups_that_does_not_last_is_exchanged_for_one_that_does()
     {
-        Assert.Equal(1477.7, Batteries.LoadFor(6, 2700, 12), 1);
+        Assert.Equal(1477.7, Batteries.LoadFor(6, 2700, 12), 0.1);
         var report = Plan(With(Server(900), 1, null, 12, ("UPS-15", 1)));
         var exchange = Assert.Single(report.ReplaceLines);
         Assert.Equal(("QWL-UPS-30", "replace.ups-time"), (exchange.PartNumber, exchange.MessageKey));
