@@ -14,6 +14,12 @@ public static class Currents
     /// </summary>
     public const double MostLineToNeutralV = 150;
 
+    /// <summary>Lowest voltage between two lines of a three-phase system with 220 to 254 V to neutral, V: sqrt(3) x 220 V, as IEC 60038 has 230/400 V.</summary>
+    public const double LeastLineToLineV = 380;
+
+    /// <summary>Highest voltage between two lines of such a system, V: sqrt(3) x 254 V.</summary>
+    public const double MostLineToLineV = 440;
+
     /// <summary>Current of a single-phase load: <c>I = P/(V pf)</c>.</summary>
     /// <param name="powerW">Active power P, W, 0 or more.</param>
     /// <param name="voltageV">Voltage at the load V, V, above 0; line to neutral for star connection.</param>

@@ -22,6 +22,8 @@ public sealed class BasketValidator : AbstractValidator<BasketRequest>
         RuleFor(b => b).Custom((basket, context) => OwnEquipmentIsWhole(descriptions, basket, context));
         RuleFor(b => b).Custom((basket, context) => ExistingCabinetIsWhole(descriptions, basket, context));
         RuleFor(b => b).Custom(static (basket, context) => SharedRelations.SuppliesAreUnique(basket.Supplies, Into(context)));
+        RuleFor(b => b).Custom(
+            static (basket, context) => SharedRelations.VoltagesAreOfOutlets(basket.Supplies, null, basket.Site?.Region, Into(context)));
         RuleFor(b => b).Custom((basket, context) => SharedRelations.PolicyIsAllowed(rules, basket.Policy, Into(context)));
         RuleFor(b => b).Custom((basket, context) => SharedRelations.AcceptancesAreAllowed(rules, basket.Acceptances, basket.AsOf, Into(context)));
         RuleFor(b => b).Custom((basket, context) => SharedRelations.SignOffsAreAllowed(rules, basket.SignOffs, Into(context)));

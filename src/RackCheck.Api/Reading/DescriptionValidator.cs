@@ -123,6 +123,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
     {
         var supplies = description.Supplies;
         SharedRelations.SuppliesAreUnique(supplies, Into(context));
+        SharedRelations.VoltagesAreOfOutlets(supplies, description.Pdus, description.Site?.Region, Into(context));
         var units = description.Pdus;
         for (var i = 0; i < units?.Count; i++)
         {

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Survey.Limits;
@@ -28,6 +29,24 @@ internal static class SharedRelations
             if (supplies[i] is { } supply && FirstIndex(supplies, supply.Id, static x => x?.Id) < i)
             {
                 fail(Invariant($"/supplies/{i}/id"), FaultCodes.DuplicateId, $"Another supply has the id {supply.Id}.");
+            }
+        }
+    }
+
+    /// <summary>
+    /// Finds three-phase supplies in Europe that are given with the voltage between two lines: their outlets are between a line and neutral, and all currents
+    /// would be too low by sqrt(3).
+    /// </summary>
+    public static void VoltagesAreOfOutlets(IReadOnlyList<Supply>? supplies, IReadOnlyList<Pdu>? units, Region? region, AddFault fail)
+    {
+        for (var i = 0; i < supplies?.Count; i++)
+        {
+            if (region is Region.Eu or Region.Uk
+                && supplies[i] is { Phases: 3, VoltageV: >= Currents.LeastLineToLineV and <= Currents.MostLineToLineV and var voltage } supply
+                && units?.Any(u => u?.Supply == supply.Id && u.Groups?.Any(g => g?.Phase >= Phase.L1L2) == true) != true)
+            {
+                var has = Invariant($"State what an outlet of supply {supply.Id} has between a line and neutral: {voltage / Math.Sqrt(3):0} V.");
+                fail(Invariant($"/supplies/{i}/voltageV"), FaultCodes.Inconsistent, Invariant($"{voltage:0.###} V is between two lines. {has}"));
             }
         }
     }

@@ -43,7 +43,7 @@ internal static class Outlets
         {
             // What a UPS feeds depends on the plugs.
             CordEnds.Choose(context, build);
-            build.Connections = UpsFeeds.Choose(build, wanted);
+            build.Connections = UpsFeeds.Choose(build, wanted, context.Limits.PduDesignShare);
             build.Rewire();
         }
 

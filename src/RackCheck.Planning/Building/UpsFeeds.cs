@@ -16,13 +16,14 @@ internal static class UpsFeeds
     /// <summary>The connections of what the UPSs feed, and of the UPSs where there are several supplies. All other cords are left to the check.</summary>
     /// <param name="build">The rack with its PDUs.</param>
     /// <param name="wanted">Whether items are to be fed from a UPS, by id; the others are as far as it has power.</param>
+    /// <param name="designShare">The share of the rating of a PDU up to which it is loaded by design.</param>
     /// <returns>The connections.</returns>
-    public static IReadOnlyList<Connection> Choose(RackBuild build, IReadOnlyDictionary<string, bool> wanted)
+    public static IReadOnlyList<Connection> Choose(RackBuild build, IReadOnlyDictionary<string, bool> wanted, double designShare)
     {
         Item[] items = [.. build.Items.Select(i => i.Item)];
         var units = build.Units.Select(u => u.Unit).ToDictionary(u => u.Id, StringComparer.Ordinal);
         Item[] sources = [.. items.Where(i => i.Ups?.Feeds is [var unit] && units.ContainsKey(unit)).OrderBy(i => i.Id, IdOrder.Instance)];
-        Feed[] feeds = [.. sources.Select(u => new Feed(u, units[u.Ups!.Feeds![0]], build.Site?.UpsMinutes))];
+        Feed[] feeds = [.. sources.Select(u => new Feed(u, units[u.Ups!.Feeds![0]], build.Site?.UpsMinutes, VoltAmperesOf))];
         foreach (var equals in items
             .Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs.Count: > 0 } && wanted.GetValueOrDefault(i.Id, true))
             .OrderBy(i => !wanted.ContainsKey(i.Id)).ThenBy(RankOf).ThenBy(i => i.Id, IdOrder.Instance)
@@ -40,6 +41,10 @@ internal static class UpsFeeds
                 TakeOthers(feeds, item);
             }
         }
+
+        // What the order wants there may load the PDU fully.
+        double VoltAmperesOf(Pdu unit, Item item) => (unit.RatedA ?? double.PositiveInfinity) * (wanted.GetValueOrDefault(item.Id) ? 1 : designShare)
+            * (build.Supplies.Find(s => s.Id == unit.Supply)?.VoltageV ?? 0);
 
         List<Connection> connections = [.. feeds.SelectMany(f => f.Connections)];
         foreach (var feed in feeds)
@@ -160,7 +165,7 @@ internal static class UpsFeeds
     private static int RankOf(Item item) => Array.IndexOf(Order, item.Category ?? ItemCategory.Other) is >= 0 and var rank ? rank : Order.Length;
 
     // What a UPS feeds through its PDU, as far as its rating goes and, where a run time is asked for, as far as its battery lasts.
-    private sealed class Feed(Item ups, Pdu unit, double? minutes)
+    private sealed class Feed(Item ups, Pdu unit, double? minutes, Func<Pdu, Item, double> unitVa)
     {
         private readonly double ratedVa = ups.Ups!.RatedVa ?? double.PositiveInfinity;
         private readonly double ratedW = ups.Ups.RatedW ?? double.PositiveInfinity;
@@ -182,7 +187,7 @@ internal static class UpsFeeds
 
         // All of the item is within its rating, as the other side can be lost, and while the mains is out the part that it bears lasts.
         public bool CanTake(Item item, int plug, double watts) =>
-            takenVa + ApparentVa(item) <= ratedVa && takenW + item.Power!.RatedW!.Value <= ratedW
+            takenVa + ApparentVa(item) <= Math.Min(ratedVa, unitVa(unit, item)) && takenW + item.Power!.RatedW!.Value <= ratedW
             && (double.IsInfinity(lastsForW) || bornW.Values.Sum() + watts <= lastsForW)
             && Outlets.Has(item.Power.Plugs![plug]);
 

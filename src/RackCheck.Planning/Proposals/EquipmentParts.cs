@@ -9,6 +9,9 @@ namespace RackCheck.Planning.Proposals;
 /// </summary>
 internal sealed class EquipmentParts
 {
+    // A drawer.
+    private const long MostLowU = 2;
+
     private readonly Mounting[] mountings;
 
     private EquipmentParts(IReadOnlyList<IReadOnlyList<Item>> items, Mounting[] mountings)
@@ -62,10 +65,14 @@ internal sealed class EquipmentParts
     /// <param name="part">Its index.</param>
     public int PortsOf(int part) => Items[part] is [{ KvmPorts: > 0 and var ports }] ? ports : 0;
 
-    /// <summary>What of a console a part is: a keyboard drawer or a display; null for anything else, and with anything else.</summary>
+    /// <summary>The keyboard drawers and displays of a part, by category.</summary>
     /// <param name="part">Its index.</param>
-    public ItemCategory? ConsoleOf(int part) =>
-        Items[part] is [{ Category: { } category }] && category is ItemCategory.KeyboardDrawer or ItemCategory.Display ? category : null;
+    public IEnumerable<ItemCategory> ConsolesOf(int part) =>
+        Items[part].Select(i => i.Category).OfType<ItemCategory>().Where(c => c is ItemCategory.KeyboardDrawer or ItemCategory.Display);
+
+    /// <summary>Whether a part is a console without a host of its own, and low: a display on a shelf is divided by its height as other equipment is.</summary>
+    /// <param name="part">Its index.</param>
+    public bool IsLowConsole(int part) => HeightsU[part] <= MostLowU && HostsOf(part) == 0 && ConsolesOf(part).Any();
 
     /// <summary>Number of items of a part that need a KVM port.</summary>
     /// <param name="part">Its index.</param>

@@ -28,14 +28,14 @@ internal sealed class PartAssignment(ProposalTask task, EquipmentParts parts, Ca
     {
         var stacks = Enumerable.Range(0, count).Select(_ => new Stack()).ToArray();
         foreach (var part in Enumerable.Range(0, parts.Count)
-            .OrderBy(p => parts.PortsOf(p) > 0).ThenBy(p => parts.ConsoleOf(p)).ThenByDescending(p => parts.HeightsU[p]).ThenBy(p => p))
+            .OrderBy(p => parts.PortsOf(p) > 0).ThenBy(parts.IsLowConsole).ThenByDescending(p => parts.HeightsU[p]).ThenBy(p => p))
         {
-            // A console follows the hosts, KVM switches follow both, and the division is the same with and without those that a completed basket has.
-            var (isSwitch, console) = (parts.PortsOf(part) > 0, parts.ConsoleOf(part));
+            // A drawer follows the hosts, KVM switches follow both, and the division is the same with and without those that a completed basket has.
+            var (isSwitch, isConsole) = (parts.PortsOf(part) > 0, parts.IsLowConsole(part));
             var stack = stacks.Where(s => !apart.Exists(set => set.Contains(part) && set.Count(s.Parts.Contains) == set.Count - 1))
-                .OrderBy(s => console is not null && s.Consoles.Contains(console))
-                .ThenByDescending(s => s.Hosts > 0 && (isSwitch || console is not null) ? s.Consoles.Count : 0)
-                .ThenByDescending(s => isSwitch || console is not null ? Math.Max(0, s.Hosts) : 0)
+                .OrderBy(s => isConsole && parts.ConsolesOf(part).Any(s.Consoles.Contains))
+                .ThenByDescending(s => s.Hosts > 0 && (isSwitch || isConsole) ? s.Consoles.Count : 0)
+                .ThenByDescending(s => isSwitch || isConsole ? Math.Max(0, s.Hosts) : 0)
                 .ThenBy(s => s.HeightU).FirstOrDefault();
             if (stack is null)
             {
@@ -45,10 +45,7 @@ internal sealed class PartAssignment(ProposalTask task, EquipmentParts parts, Ca
             stack.Parts.Add(part);
             stack.HeightU += isSwitch ? 0 : parts.HeightsU[part];
             stack.Hosts += parts.HostsOf(part) - parts.PortsOf(part);
-            if (console is not null)
-            {
-                stack.Consoles.Add(console);
-            }
+            stack.Consoles.UnionWith(parts.ConsolesOf(part));
         }
 
         Stack[] sorted = [.. stacks.OrderByDescending(s => s.HeightU)];
@@ -128,7 +125,7 @@ internal sealed class PartAssignment(ProposalTask task, EquipmentParts parts, Ca
         public long HeightU { get; set; }
 
         // Its keyboard drawer and its display.
-        public HashSet<ItemCategory?> Consoles { get; } = [];
+        public HashSet<ItemCategory> Consoles { get; } = [];
 
         // Hosts that need a KVM port, less the ports that there are.
         public int Hosts { get; set; }

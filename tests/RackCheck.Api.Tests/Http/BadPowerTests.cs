@@ -46,6 +46,31 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
             pointer,
             code);
 
+    // IEC 60038: 230 V to neutral, 400 V between two lines; 240 and 415 V before. The contract has what an outlet sees.
+    [Theory]
+    [InlineData("eu", 400, 3, "400 V is between two lines. State what an outlet of supply A has between a line and neutral: 231 V.")]
+    [InlineData("uk", 415, 3, "415 V is between two lines. State what an outlet of supply A has between a line and neutral: 240 V.")]
+    [InlineData("eu", 230, 3, null)]
+    [InlineData("eu", 400, 1, null)]
+    [InlineData("na", 400, 3, null)]
+    public async Task Voltage_between_two_lines_is_refused_where_outlets_have_that_to_neutral(string region, int voltage, int phases, string? detail)
+    {
+        var supplies = $$"""[ { "id": "A", "voltageV": {{voltage}}, "phases": {{phases}}, "ratedA": 16 } ]""";
+        var site = $$"""{ "region": "{{region}}" }""";
+        var rack = $$"""{ "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 }, "items": [], "supplies": {{supplies}}, "site": {{site}} }""";
+        var basket = $$"""{ "lines": [ { "partNumber": "QWL-SRV-2", "quantity": 1 } ], "supplies": {{supplies}}, "site": {{site}} }""";
+        foreach (var (path, body) in ((string, string)[])[("/v1/checks", rack), ("/v1/baskets/checks", basket)])
+        {
+            var answer = await service.PostAsync(body, path);
+            Assert.Equal(detail is null ? 200 : 422, answer.Status);
+            if (detail is not null)
+            {
+                var error = Assert.Single(answer.Json["errors"]!.AsArray())!;
+                Assert.Equal(("/supplies/0/voltageV", "inconsistent", detail), ((string?)error["pointer"], (string?)error["code"], (string?)error["detail"]));
+            }
+        }
+    }
+
     [Theory]
     [InlineData(""" "powerFactor": 0 """, "/items/0/power/powerFactor", "out-of-range")]
     [InlineData(""" "powerFactor": 1.01 """, "/items/0/power/powerFactor", "out-of-range")]
