@@ -14,7 +14,9 @@ public static class Currents
     /// </summary>
     public const double MostLineToNeutralV = 150;
 
-    /// <summary>Lowest voltage between two lines of a three-phase system with 220 to 254 V to neutral, V: sqrt(3) x 220 V, as IEC 60038 has 230/400 V.</summary>
+    /// <summary>
+    /// Lowest voltage between two lines of a three-phase system with 220 to 254 V to neutral, V: sqrt(3) x 220 V. IEC 60038 has 230/400 V (value from memory).
+    /// </summary>
     public const double LeastLineToLineV = 380;
 
     /// <summary>Highest voltage between two lines of such a system, V: sqrt(3) x 254 V.</summary>
