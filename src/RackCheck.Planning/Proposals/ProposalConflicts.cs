@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Proposals;
@@ -90,6 +91,10 @@ internal static class ProposalConflicts
         }
 
         all.AddRange(trial.Errors.Select(e => OfFinding(task, trial.Offer, e)));
+
+        // Why no PDU on offer has them: the plug, the voltage, or the supplies.
+        all.AddRange(trial.Unmet.Where(u => u.What.Key == LineWordings.OutletNeed.Key).Select(u => Requirement(
+            [.. (u.Reason.Values.TryGetValue("items", out var items) ? items.List ?? [] : []).Select(id => PointerOf(task, id.Text!)).Distinct()], u.Reason)));
         if (!task.HasRoomToGrow(trial))
         {
             all.Add(NoGrowth(task, trial, ["/growthPercent"]));

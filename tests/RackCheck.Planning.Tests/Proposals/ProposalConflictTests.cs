@@ -52,6 +52,17 @@ public sealed class ProposalConflictTests
         Assert.True(message is null || conflict!.Proven);
     }
 
+    // The demo catalogue has outlets of 230 V and, in North America, of 208 V.
+    [Fact]
+    public void Voltage_that_no_outlet_on_offer_has_is_among_the_reasons()
+    {
+        var server = Deep(1, 560);
+        var request = Request() with { Items = [server with { Power = server.Power! with { VoltageV = 400 } }] };
+        var reason = Assert.Single(Answer(request).Conflict!.Reasons!, r => r.MessageKey.StartsWith("unmet.outlets", StringComparison.Ordinal));
+        Assert.Equal("deep-1 needs PDU outlets for C14 plugs; none is free, and no PDU on offer suits plug, voltage and region.", reason.Message);
+        Assert.Equal(["/items/0"], reason.Pointers);
+    }
+
     // A closed cabinet has one error, which is its own; the room is too warm for the batteries in every other.
     [Fact]
     public void Reason_is_of_the_requirements_in_conflict()
