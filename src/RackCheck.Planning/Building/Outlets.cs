@@ -132,7 +132,7 @@ internal static class Outlets
             }
         }
 
-        var survey = RackSurvey.Lazily(description with { Items = [.. description.Items.Select(i => i with { Power = null, Ups = null })] });
+        var survey = RackSurvey.Lazily(description);
         var mounted = Array.Find(survey.Units, u => u.Id == unit.Unit.Id)!;
         var middle = cords == 0 ? survey.Cabinet.HeightU : (int)(moment / cords);
         return survey.Occupancy.FindPlace(mounted, Allowances.HorizontalUnitHeightU, middle, survey.Cabinet.HeightU);

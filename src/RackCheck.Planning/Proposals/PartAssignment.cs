@@ -21,17 +21,20 @@ internal sealed class PartAssignment(ProposalTask task, EquipmentParts parts, Ca
     /// <param name="count">Number of cabinets.</param>
     /// <param name="roomU">Height of a cabinet that equipment may take, U.</param>
     /// <param name="apart">Sets of parts that may not be together.</param>
+    /// <param name="byHeightAlone">Whether drawers are divided by their height too, in place of following the hosts.</param>
     /// <returns>The cabinet of each part; null if it was not found.</returns>
-    public int[]? Assign(int count, int roomU, List<HashSet<int>> apart) => InTurn(count, roomU, apart) ?? Solve(count, roomU, apart);
+    public int[]? Assign(int count, int roomU, List<HashSet<int>> apart, bool byHeightAlone = false) =>
+        InTurn(count, roomU, apart, byHeightAlone) ?? Solve(count, roomU, apart);
 
-    private int[]? InTurn(int count, int roomU, List<HashSet<int>> apart)
+    private int[]? InTurn(int count, int roomU, List<HashSet<int>> apart, bool byHeightAlone)
     {
+        bool IsDrawer(int part) => !byHeightAlone && parts.IsLowConsole(part);
         var stacks = Enumerable.Range(0, count).Select(_ => new Stack()).ToArray();
         foreach (var part in Enumerable.Range(0, parts.Count)
-            .OrderBy(p => parts.PortsOf(p) > 0).ThenBy(parts.IsLowConsole).ThenByDescending(p => parts.HeightsU[p]).ThenBy(p => p))
+            .OrderBy(p => parts.PortsOf(p) > 0).ThenBy(IsDrawer).ThenByDescending(p => parts.HeightsU[p]).ThenBy(p => p))
         {
             // A drawer follows the hosts, KVM switches follow both, and the division is the same with and without those that a completed basket has.
-            var (isSwitch, isConsole) = (parts.PortsOf(part) > 0, parts.IsLowConsole(part));
+            var (isSwitch, isConsole) = (parts.PortsOf(part) > 0, IsDrawer(part));
             var stack = stacks.Where(s => !apart.Exists(set => set.Contains(part) && set.Count(s.Parts.Contains) == set.Count - 1))
                 .OrderBy(s => isConsole && parts.ConsolesOf(part).Any(s.Consoles.Contains))
                 .ThenByDescending(s => s.Hosts > 0 && (isSwitch || isConsole) ? s.Consoles.Count : 0)

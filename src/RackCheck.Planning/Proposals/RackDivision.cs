@@ -196,7 +196,7 @@ internal sealed class RackDivision
         for (var round = 0; round < MostRoundsOf(task) && (((task.IsBasket || isFirstAllowed) && round == 0) || task.Budget.Allows()); round++)
         {
             cancellation.ThrowIfCancellationRequested();
-            if (assignment.Assign(count, roomU, apart) is not { } cabinetOf)
+            if (assignment.Assign(count, roomU, apart, byHeightAlone: round > 0) is not { } cabinetOf)
             {
                 break;
             }
