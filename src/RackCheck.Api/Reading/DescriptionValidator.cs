@@ -119,6 +119,13 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
         }
     }
 
+    private static string PlugsOf(string item, int plugs) => plugs switch
+    {
+        0 => $"{item} has no plug.",
+        1 => $"{item} has one plug, number 0.",
+        _ => Invariant($"{item} has {plugs} plugs, numbered from 0 to {plugs - 1}."),
+    };
+
     private static void SuppliesAreThere(RackDescription description, ValidationContext<RackDescription> context)
     {
         var supplies = description.Supplies;
@@ -196,7 +203,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 }
                 else if ((connection.Plug ?? 0) >= plugs && !(item.PartNumber is not null && item.Power?.Plugs is null))
                 {
-                    Fail(context, Invariant($"/connections/{i}/plug"), FaultCodes.UnknownId, Invariant($"{itemId} has {plugs} plugs, counted from 0."));
+                    Fail(context, Invariant($"/connections/{i}/plug"), FaultCodes.UnknownId, PlugsOf(itemId, plugs));
                 }
             }
 

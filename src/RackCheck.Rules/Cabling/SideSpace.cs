@@ -37,7 +37,8 @@ public sealed class SideSpace : Rule
         Formula = "sum of n pi d2 / 4 > fillPercent / 100 x 2 x 100 x ((width - 482.6) / 2 - 20)",
         Sources = [Sources.En50174, Sources.CableChannelPractice],
         Limits = [FillPercent],
-        Needs = ["/items/*/cables", "/items/*/power/plugs", "/cabinet/widthMm"],
+        Needs = ["/items/*/cables", "/items/*/power/plugs", "/cabinet/widthMm", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels"],
+        Notes = ["An open frame, without doors and side panels, is not checked: its cables run in managers beside it."],
         Remedies = ["Use a cabinet 800 mm wide.", "Move the item with the most cables to another rack."],
     };
 
@@ -48,7 +49,7 @@ public sealed class SideSpace : Rule
     public override void Check(RuleContext context)
     {
         var cables = context.Survey.Cables;
-        if (cables.Most is null)
+        if (cables.Most is null || context.Survey.Cabinet.IsOpenFrame)
         {
             return;
         }

@@ -113,7 +113,7 @@ public sealed class Blanking : Rule
     private static bool IsCooledThroughDoors(RuleContext context)
     {
         var cabinet = context.Survey.Cabinet.Source;
-        if (cabinet is { FrontDoor.Style: DoorStyle.None, RearDoor.Style: DoorStyle.None, SidePanels: false })
+        if (context.Survey.Cabinet.IsOpenFrame)
         {
             // An open frame: the air passes beside the equipment, not through doors.
             return false;

@@ -12,10 +12,10 @@ public sealed class BodyTooHigh : Rule
 {
     private static readonly MessageWording OnShelf = new(
         "layout.body-too-high.on-shelf",
-        "The body of {item}, {heightMm} mm high, on its own shelf, {plateMm} mm thick, needs {neededMm} mm; {heightU} U allow {roomMm} mm.");
+        "The body of {item}, {heightMm} mm high, on its own shelf, {plateMm} mm thick, needs {neededMm} mm; {roomMm} mm is available in {heightU} U.");
 
     private static readonly MessageWording Alone = new(
-        "layout.body-too-high.alone", "The body of {item} is {heightMm} mm high; {heightU} U allow {roomMm} mm.");
+        "layout.body-too-high.alone", "The body of {item} is {heightMm} mm high; {roomMm} mm is available in {heightU} U.");
 
     private static readonly RuleDescriptor Facts = new()
     {

@@ -20,7 +20,7 @@ public sealed class ShelfFit : Rule
 
     private static readonly MessageWording Height = new(
         "layout.shelf-fit.height",
-        "{item} is {heightMm} mm high; {freeUnits} U above {shelf} are free, which is {roomMm} mm.");
+        "{item} is {heightMm} mm high; {roomMm} mm is free above {shelf} ({freeUnits} U).");
 
     private static readonly MissingData MissingBodyDepth = new(
         "layout.shelf-fit.missing-body-depth",

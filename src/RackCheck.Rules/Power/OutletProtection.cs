@@ -27,7 +27,7 @@ public sealed class OutletProtection : Rule
         Formula = "lowest breaker or fuse upstream of the outlets <= 16 A (North America: 20 A)",
         Sources = [Sources.Iec62368Outlets, Sources.Bs7671Ring],
         Needs = ["/pdus/*/groups/*/breakerA", "/pdus/*/groups/*/outlets", "/pdus/*/plug", "/supplies/*/breaker/ratedA", "/supplies/*/ratedA", "/site/region"],
-        Notes = ["Outlets of a PDU behind a UPS are not judged: the UPS limits the current."],
+        Notes = ["Behind a UPS the lower of the breakers and of what the UPS supplies counts; without the rating of the UPS its outlets are not judged."],
         Remedies = ["Fit a PDU with a breaker for each outlet group.", "Fit a PDU with more outlet groups, each with a breaker."],
         Cautions = [Cautions.Electricity],
     };
@@ -38,10 +38,10 @@ public sealed class OutletProtection : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        foreach (var unit in context.Survey.Power.Units.Where(u => u.FedBy is null))
+        foreach (var unit in context.Survey.Power.Units)
         {
             var limit = unit.Supply.IsNorthAmerica ? Connectors.MostOutletProtectionNorthAmericaA : Connectors.MostOutletProtectionA;
-            var open = unit.Groups.Where(g => g.Source.Outlets.Any(o => PlugFit.IsIec60320(o.Socket)) && Comparison.IsOver(unit.ProtectionA(g), limit))
+            var open = unit.Groups.Where(g => g.Source.Outlets.Any(o => PlugFit.IsIec60320(o.Socket)) && Comparison.IsOver(ProtectionA(unit, g), limit))
                 .ToArray();
             if (open.Length > 0)
             {
@@ -50,9 +50,13 @@ public sealed class OutletProtection : Rule
         }
     }
 
+    // A UPS limits the current to little more than its rating.
+    private static double ProtectionA(PduNode unit, GroupNode group) => unit.FedBy is not { Source: var ups } ? unit.ProtectionA(group)
+        : Math.Min(unit.ProtectionA(group), (ups.RatedVa ?? ups.RatedW ?? 0) / unit.Supply.Source.VoltageV);
+
     private static void Report(RuleContext context, PduNode unit, GroupNode[] open, double limit)
     {
-        var protection = open.Max(unit.ProtectionA);
+        var protection = open.Max(g => ProtectionA(unit, g));
         context.Report(new FindingDraft
         {
             Message = Defect.With(open.Length == 1 ? "one" : ""),

@@ -41,7 +41,7 @@ public sealed class UnlockedPanels : Rule
         }
 
         var cabinet = context.Survey.Cabinet.Source;
-        var locks = HasWhatLocks(cabinet);
+        var locks = !context.Survey.Cabinet.IsOpenFrame;
         if (locks && cabinet.Lockable is null)
         {
             context.ReportMissing(SitePointers.Lockable, Missing);
@@ -70,10 +70,6 @@ public sealed class UnlockedPanels : Rule
             Report(context, "side-panels", Pointers.SidePanels, Panelled);
         }
     }
-
-    // A door or side panels that the description does not mention count as fitted.
-    private static bool HasWhatLocks(Cabinet cabinet) =>
-        cabinet is not { FrontDoor.Style: DoorStyle.None, RearDoor.Style: DoorStyle.None, SidePanels: false };
 
     private static void Report(RuleContext context, string id, string pointer, Func<RackDescription, bool, RackDescription> change)
     {

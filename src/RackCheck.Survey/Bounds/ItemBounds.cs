@@ -10,6 +10,9 @@ internal static class ItemBounds
 {
     private const double HeaviestKgPerU = 20;
     private const double HeaviestBatteryKgPerU = 30;
+
+    // A steel trough with its cover. Common practice, no source.
+    private const double HeaviestManagerKgPerU = 3;
     private const double DeepestMm = 900;
 
     /// <summary>The facts.</summary>
@@ -68,6 +71,7 @@ internal static class ItemBounds
 
     private static Bound? Mass(Item item) => IsPlate(item) ? null
         : item.HeightU is not { } units || units == 0 ? new(0.1, 40)
+        : item.Category == ItemCategory.CableManager ? new(0.2 * units, HeaviestManagerKgPerU * units)
         : new(0.3 * units, units * (HasBatteries(item) ? HeaviestBatteryKgPerU : HeaviestKgPerU));
 
     private static bool HasBatteries(Item item) => item.Category == ItemCategory.Ups || item.Battery is not null || item.Ups is not null;

@@ -43,11 +43,11 @@ internal static class ItemPowerBounds
             (i, v) => i with { Airflow = i.Airflow! with { FlowM3h = v } }, (i, _) => Flow(i),
             "what lets the air warm up by 4 to 18 K, in drives and instruments to 27 K", "m3/h", lowIsAdverse: true, pull: Pull.Apart),
         OfItem(
-            "maxInletC", "What inlet air temperature may {each} have at most?", i => i.MaxInletC, (i, v) => i with { MaxInletC = v },
+            "maxInletC", "What is the maximum inlet air temperature of {each}?", i => i.MaxInletC, (i, v) => i with { MaxInletC = v },
             (i, _) => IsActive(i) ? new(35, 55) : null, "35 to 55 C", "C", lowIsAdverse: true, pull: Pull.Apart,
             basis: "class A2 and above of equipment for data processing; value from memory"),
         OfItem(
-            "minInletC", "What inlet air temperature must {each} have at least?", i => i.MinInletC, (i, v) => i with { MinInletC = v },
+            "minInletC", "What is the minimum inlet air temperature of {each}?", i => i.MinInletC, (i, v) => i with { MinInletC = v },
             (i, _) => IsActive(i) ? new(-20, 5) : null, "-20 to 5 C", "C"),
         OfItem(
             "cables", "Which cables leave {each}, and how thick are they?", NumberOfCables,

@@ -12,6 +12,11 @@ public sealed class CabinetFacts
     /// <summary>The cabinet of the request.</summary>
     public required Cabinet Source { get; init; }
 
+    /// <summary>
+    /// Whether it is an open frame, without doors and side panels. A door or side panels that the description does not mention count as fitted.
+    /// </summary>
+    public bool IsOpenFrame => Source is { FrontDoor.Style: DoorStyle.None, RearDoor.Style: DoorStyle.None, SidePanels: false };
+
     /// <summary>Height of the mounting space, U.</summary>
     public required int HeightU { get; init; }
 

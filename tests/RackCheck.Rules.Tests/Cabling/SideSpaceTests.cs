@@ -27,6 +27,17 @@ public sealed class SideSpaceTests : RuleTests<SideSpace>
         Assert.Equal("patch-1", Assert.Single(Remedied(rack, finding, 1).Items).Id);
     }
 
+    // Common practice, no source: on a frame without side panels cables run in managers beside the uprights.
+    [Fact]
+    public void Open_frame_is_not_checked()
+    {
+        var none = new Door { Style = DoorStyle.None };
+        var rack = EmptyRack(widthMm: 515).With(Patch("patch-1", 1, 90));
+        _ = Only(rack);
+        _ = Only(rack with { Cabinet = rack.Cabinet! with { FrontDoor = none, RearDoor = none } });
+        Passes(rack with { Cabinet = rack.Cabinet! with { FrontDoor = none, RearDoor = none, SidePanels = false } });
+    }
+
     // Geometry: 100 of 8 mm are 5026.5 mm2; 800 wide leave 27740.
     [Fact]
     public void Figures_show_area_channels_and_fill()

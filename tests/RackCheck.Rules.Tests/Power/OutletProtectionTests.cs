@@ -27,6 +27,25 @@ public sealed class OutletProtectionTests : RuleTests<OutletProtection>
     public void North_America_permits_20_A(double breaker, int count) =>
         Assert.Equal(count, Findings(Rack(breaker, null).Region(Region.Na)).Count);
 
+    // A UPS limits the current to its rating, 6000 / 230 = 26.1 A and 3600 / 230 = 15.7 A; the breaker upstream may be less.
+    [Theory]
+    [InlineData(6000.0, 32, null, 26.087)]
+    [InlineData(6000.0, 32, 16.0, null)]
+    [InlineData(3600.0, 32, null, null)]
+    [InlineData(6000.0, 16, null, null)]
+    [InlineData(null, 32, null, null)]
+    public void Outlets_behind_a_ups_have_what_it_supplies(double? ratedVa, double breaker, double? group, double? protectionA)
+    {
+        var ups = Load("bay-ups", 100) with { Category = ItemCategory.Ups, Ups = new Ups { RatedVa = ratedVa, Feeds = ["behind"] } };
+        var rack = Wired(Mains(rated: breaker))
+            .Units(Pdu("strip", "A", breaker, Outlets("g1", 16)), Pdu("behind", "A", breaker, Outlets("g1", group))).With(ups, Load("wave-pc", 300))
+            .Connect("bay-ups", "strip", "g1").Connect("wave-pc", "behind", "g1");
+        var findings = Findings(rack);
+        Assert.Equal(protectionA is null ? 0 : 1, findings.Count);
+        Assert.All(findings, f => Numbers(f, protectionA!.Value, 16, "A"));
+        Assert.All(findings, f => Assert.Equal(16, Remedied(rack, f).Pdus![1].Groups![0].BreakerA));
+    }
+
     [Fact]
     public void Other_outlets_pass() => Passes(Rack(32, null, ConnectorCode.Iec60309A32P1));
 
