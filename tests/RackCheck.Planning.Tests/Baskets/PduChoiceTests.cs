@@ -57,6 +57,20 @@ public sealed class PduChoiceTests
         static Supply Feed(string id) => new() { Id = id, VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
     }
 
+    // A body of 500 mm with 75 mm for its cables, and a PDU of 60 mm with as much for its own, need 710 mm (common practice, no source); the uprights are
+    // 700 mm apart. Without its cables a server seems to leave room.
+    [Theory]
+    [InlineData("PAT-24", 8, "AMP-1", 3, 5)]
+    [InlineData("PD-6", 3, "GEN-2", 0, 8)]
+    public void Horizontal_pdu_is_clear_of_the_cables_behind_equipment(string part, int parts, string other, int others, int servers)
+    {
+        (string, int)[] lines = [("CAB-42-6-10", 1), ("SRV-2", servers), (part, parts), ("UPS-15", 1), (other, others)];
+        var report = Plan(Basket([.. lines.Where(l => l.Item2 > 0)]) with { Site = new Site { Region = Region.Eu, AmbientMaxC = 24 } });
+        Assert.Contains(report.CompletedRack!.Pdus!, u => u.Mounting == PduMounting.Horizontal);
+        Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Severity == Severity.Error);
+        Assert.Empty(report.Unmet);
+    }
+
     [Fact]
     public void Pdu_of_another_region_is_in_excess_and_others_are_added()
     {
