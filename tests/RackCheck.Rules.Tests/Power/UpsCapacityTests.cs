@@ -28,6 +28,9 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     public void Load_above_watt_rating_is_error()
     {
         var rack = Rack(Ups(2700, 3000, feeds: "behind"), Load("wave-pc", 2800)); // bookkeeping: 103.7 %
+
+        // Outlets behind 5000 VA, 21.7 A, have a breaker: without one the larger UPS would be a fault.
+        rack = rack with { Pdus = [.. rack.Pdus!.Select(u => u with { Groups = [.. u.Groups!.Select(g => g with { BreakerA = 16 })] })] };
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(["/items/0/ups/ratedW"], finding.Pointers);
